@@ -1,6 +1,6 @@
 module stripwright
 
-go 1.26
+go 1.26.0
 
 require (
 	codeberg.org/go-pdf/fpdf v0.11.1 // indirect
