@@ -1,0 +1,252 @@
+package check
+
+import (
+	"math"
+
+	"stripwright/geometry"
+	"stripwright/laminate"
+)
+
+// cost holds what each fabric is said to take: worked out again from the rolls,
+// not below the bound, the bound worked out again where it is the area bound,
+// the gap true, "optimal" only where used is the bound, never more than simple
+// shop practice.
+func cost(l *laid) *finding {
+	f := &finding{rule: RuleCost, opening: doNotOrder, note: "no fabric takes less than its bound or more than shop practice"}
+	seen := map[string]bool{}
+	for _, c := range l.plan.Cost {
+		f.counted++
+		if seen[c.Fabric] {
+			f.add(1e6, laminate.Worst{}, "fabric %q: its cost is listed twice", c.Fabric)
+		}
+		seen[c.Fabric] = true
+		m := &costing{c: c, area: blankArea(l, c.Fabric), f: f}
+		for _, r := range l.plan.Rolls {
+			if r.Fabric == c.Fabric {
+				m.rolls = append(m.rolls, r)
+			}
+		}
+		m.judge()
+	}
+	for _, r := range l.plan.Rolls {
+		if !seen[r.Fabric] {
+			seen[r.Fabric] = true
+			f.add(1e6, laminate.Worst{}, "fabric %q: its cost is not listed", r.Fabric)
+		}
+	}
+	return f
+}
+
+// costing is the cost of one fabric beside the rolls that it is cut from.
+type costing struct {
+	c     laminate.Cost
+	rolls []laminate.PlanRoll
+	area  float64
+	f     *finding
+}
+
+// blankArea sums the blanks of a fabric's plies, in mm².
+func blankArea(l *laid, fabric string) float64 {
+	sum := 0.0
+	for _, y := range l.plies {
+		if y.Fabric == fabric {
+			sum += y.Blank.Area()
+		}
+	}
+	return sum
+}
+
+func (m *costing) fault(bad float64, format string, args ...any) {
+	m.f.add(bad, laminate.Worst{ValueMM: m.c.Used}, "fabric %q: "+format, append([]any{m.c.Fabric}, args...)...)
+}
+
+// cent is how far sums may be out, in mm or in the unit of price.
+const cent = 0.01
+
+func (m *costing) judge() {
+	c := m.c
+	switch c.Measure {
+	case laminate.ByLength:
+		m.byLength()
+	case laminate.ByLastCut:
+		m.byLastCut()
+	case laminate.ByPrice:
+	default:
+		m.fault(1e5, "the measure of cost %q is none of length, price, last_cut", c.Measure)
+	}
+	m.bound()
+	if c.Bound > c.Used+cent {
+		m.fault(c.Bound-c.Used, "the bound %s is above the %s used: one of them is wrong", num(c.Bound), num(c.Used))
+	}
+	if c.Bound > 0 && math.Abs(c.Gap-(c.Used-c.Bound)/c.Bound) > 1e-5 {
+		m.fault(1, "the gap is said to be %.5f and is %.5f", c.Gap, (c.Used-c.Bound)/c.Bound)
+	}
+	m.status()
+	if c.Practice > 0 && c.Used > c.Practice+cent {
+		m.fault(c.Used-c.Practice, "%s used, more than the %s of simple shop practice", num(c.Used), num(c.Practice))
+	}
+}
+
+func (m *costing) status() {
+	c := m.c
+	switch {
+	case c.Status == laminate.Optimal && c.Used > c.Bound+cent:
+		m.fault(c.Used-c.Bound, "said to be optimal with %s used and a bound of %s", num(c.Used), num(c.Bound))
+	case c.Status != laminate.Optimal && c.Status != laminate.Feasible:
+		m.fault(1, "the status %q is neither optimal nor feasible", c.Status)
+	}
+}
+
+// byLength: the cost is the sum of what is used of each roll.
+func (m *costing) byLength() {
+	if sum := m.usedLength(); math.Abs(sum-m.c.Used) > cent+tolerance*float64(len(m.rolls)) {
+		m.fault(math.Abs(sum-m.c.Used), "%s said to be used, the rolls add up to %s", mm(m.c.Used), mm(sum))
+	}
+}
+
+func (m *costing) usedLength() float64 {
+	sum := 0.0
+	for _, r := range m.rolls {
+		sum += r.UsedLengthMM
+	}
+	return sum
+}
+
+// byLastCut: with the rolls laid end to end the last cut lies no nearer than
+// the whole of every listed roll before the last, and what is used of that.
+// Rolls without pieces are not listed, so it may lie further.
+func (m *costing) byLastCut() {
+	least := m.usedLength()
+	whole := 0.0
+	for i, r := range m.rolls {
+		if i == len(m.rolls)-1 {
+			least = math.Max(least, whole+r.UsedLengthMM)
+		} else if r.StockLengthMM == nil {
+			break
+		} else {
+			whole += *r.StockLengthMM
+		}
+	}
+	if m.c.Used < least-cent {
+		m.fault(least-m.c.Used, "the last cut is said to be at %s and lies at %s or beyond", mm(m.c.Used), mm(least))
+	}
+}
+
+// bound works the area bound out again: the blanks' area times the least cost
+// of a mm² of roll, which for a length is one by the widest roll in use or
+// less.
+func (m *costing) bound() {
+	c := m.c
+	if c.Proof.Bound != "area" {
+		return
+	}
+	if off := math.Abs(c.Proof.AreaMM2 - m.area); off > 0.5+1e-6*m.area {
+		m.fault(off, "the bound stands on %.1f mm² of blanks, the plies have %.1f mm²", c.Proof.AreaMM2, m.area)
+	}
+	if want := float64(c.Proof.AreaMM2 * c.Proof.PerMM2); math.Abs(want-c.Bound) > cent+1e-6*want {
+		m.fault(math.Abs(want-c.Bound), "the area bound is %s, not %s", num(want), num(c.Bound))
+	}
+	if c.Measure == laminate.ByPrice {
+		m.price()
+		return
+	}
+	widest := 0.0
+	for _, r := range m.rolls {
+		widest = math.Max(widest, r.UsableWidthMM)
+	}
+	if widest > 0 && c.Proof.PerMM2 > (1+1e-6)/widest {
+		m.fault(1, "the bound takes %.3g mm of roll for a mm², a roll of %s gives it for %.3g", c.Proof.PerMM2, mm(widest), 1/widest)
+	}
+}
+
+// price: what is used of the rolls cannot cost less than its area at the least
+// cost of a mm².
+func (m *costing) price() {
+	least := 0.0
+	for _, r := range m.rolls {
+		least += float64(float64(r.UsedLengthMM*r.UsableWidthMM) * m.c.Proof.PerMM2)
+	}
+	if m.c.Used < least*(1-1e-6)-cent {
+		m.fault(least-m.c.Used, "said to cost %s, the rolls used cost %s or more", num(m.c.Used), num(least))
+	}
+}
+
+// order holds the lengths to buy and the weight of each ply against the rolls
+// and the blanks.
+func order(l *laid) *finding {
+	f := &finding{rule: RuleOrder, opening: doNotOrder, note: "lengths and weights are true to the rolls and plies"}
+	judgeLengths(f, l)
+	judgeQuantities(f, l)
+	return f
+}
+
+type clothKey struct {
+	fabric string
+	width  geometry.Micrometre
+}
+
+// judgeLengths: one entry for each fabric and width in use, its used length the
+// sum of the rolls', and no less to buy than rolls without a stated length take
+// with spare.
+func judgeLengths(f *finding, l *laid) {
+	used, endless := map[clothKey]float64{}, map[clothKey]float64{}
+	var keys []clothKey
+	for _, r := range l.plan.Rolls {
+		k := clothKey{r.Fabric, geometry.Micrometres(r.WidthMM)}
+		if _, ok := used[k]; !ok {
+			keys = append(keys, k)
+		}
+		used[k] += r.UsedLengthMM
+		if r.StockLengthMM == nil {
+			endless[k] += r.UsedLengthMM
+		}
+	}
+	listed := map[clothKey]bool{}
+	for _, e := range l.plan.Lengths {
+		f.counted++
+		k := clothKey{e.Fabric, geometry.Micrometres(e.WidthMM)}
+		w := laminate.Worst{ValueMM: e.UsedMM}
+		if listed[k] {
+			f.add(1e6, w, "%s of %q is listed twice", mm(e.WidthMM), e.Fabric)
+		}
+		listed[k] = true
+		if off := math.Abs(e.UsedMM - used[k]); off > cent+tolerance*float64(len(l.plan.Rolls)) {
+			f.add(off, w, "%s of %q: %s said to be used, the rolls add up to %s", mm(e.WidthMM), e.Fabric, mm(e.UsedMM), mm(used[k]))
+		}
+		least := endless[k] * (1 + l.plan.Rules.SparePercent/100)
+		if e.ToBuyMM < least-cent || e.ToBuyMM < 0 {
+			f.add(least-e.ToBuyMM, w, "%s of %q: %s to buy, %s needed with spare", mm(e.WidthMM), e.Fabric, mm(e.ToBuyMM), mm(least))
+		}
+	}
+	for _, k := range keys {
+		if !listed[k] {
+			f.add(used[k], laminate.Worst{ValueMM: used[k]}, "%s of %q is used and not listed", mm(k.width.MM()), k.fabric)
+		}
+	}
+}
+
+// judgeQuantities: each ply's area and dry weight, once.
+func judgeQuantities(f *finding, l *laid) {
+	byPly := map[int]laminate.PlyQuantity{}
+	for _, q := range l.plan.Quantities {
+		byPly[q.Ply] = q
+	}
+	if n := len(l.plan.Quantities); n != len(l.plies) {
+		f.add(1, laminate.Worst{}, "weights are listed for %d plies of %d", n, len(l.plies))
+	}
+	for _, y := range l.plies {
+		f.counted++
+		q, ok := byPly[y.Ply]
+		w := laminate.Worst{Plies: []int{y.Ply}}
+		area := y.Blank.Area()
+		grams := float64(area/1e6) * l.fabrics[y.Fabric].WeightGSM
+		switch {
+		case !ok:
+			f.add(1, w, "ply %d: no weight is listed", y.Ply)
+		case math.Abs(q.AreaMM2-area) > 0.5+1e-6*area:
+			f.add(2, w, "ply %d: the blank is said to be %.1f mm² and is %.1f mm²", y.Ply, q.AreaMM2, area)
+		case math.Abs(q.DryG-grams) > 0.01+1e-5*grams:
+			f.add(2, w, "ply %d: said to weigh %s g dry, its area makes it %s g", y.Ply, num(q.DryG), num(grams))
+		}
+	}
+}
