@@ -38,7 +38,7 @@ func (y *laidPly) seamFrame(kind string) geometry.Frame {
 // the seams, or as listed.
 type strand struct {
 	seam
-	joint int // in the ply's list, -1: a seam
+	told bool // a listed joint that has been found fault with
 }
 
 // compareJoints sets the list beside the seams.
@@ -50,44 +50,39 @@ func (y *laidPly) compareJoints(f *finding) {
 	var listed []strand
 	for k, j := range y.Joints {
 		if s, ok := y.readJoint(f, byID, k, j); ok {
-			listed = append(listed, strand{s, k})
+			listed = append(listed, s)
 		}
 	}
 	var made []strand
 	for _, s := range y.seams {
-		made = append(made, strand{s, -1})
+		made = append(made, strand{seam: s})
 	}
 	y.match(f, made, listed)
 }
 
 // readJoint turns a listed joint into the frame of its kind and holds that it
 // names two strips and runs the way it must.
-func (y *laidPly) readJoint(f *finding, byID map[string]int, k int, j laminate.Joint) (seam, bool) {
+func (y *laidPly) readJoint(f *finding, byID map[string]int, k int, j laminate.Joint) (strand, bool) {
 	w := laminate.Worst{Plies: []int{y.Ply}, At: j.From}
 	below, ok0 := byID[j.Between[0]]
 	above, ok1 := byID[j.Between[1]]
 	switch {
 	case j.Kind != laminate.SideJoint && j.Kind != laminate.EndJoint:
 		f.add(1e6, w, "ply %d: joint %d is neither a side nor an end joint", y.Ply, k+1)
-		return seam{}, false
+		return strand{}, false
 	case !ok0 || !ok1 || below == above:
 		f.add(1e6, w, "ply %d: joint %d lies between %q and %q, which are not two strips of the ply", y.Ply, k+1, j.Between[0], j.Between[1])
-		return seam{}, false
+		return strand{}, false
 	}
 	fr := y.seamFrame(j.Kind)
 	a, b := fr.Apply(j.From), fr.Apply(j.To)
+	s := strand{seam: seam{j.Kind, math.Min(a[0], b[0]), math.Max(a[0], b[0]), (a[1] + b[1]) / 2, below, above}}
 	if off := math.Abs(a[1] - b[1]); off > tolerance {
-		w.ValueMM, w.Piece = off, j.Between[0]
+		w.ValueMM, w.Piece, s.told = off, j.Between[0], true
 		f.add(off, w, "ply %d: the joint between %s and %s runs %s out of the %s direction over its length, %s",
 			y.Ply, j.Between[0], j.Between[1], mm(off), direction(j.Kind), where(j.From))
-		return seam{}, false
-	}
-	s := seam{j.Kind, math.Min(a[0], b[0]), math.Max(a[0], b[0]), (a[1] + b[1]) / 2, below, above}
-	if j.Kind == laminate.SideJoint && a[0] > b[0] {
+	} else if j.Kind == laminate.SideJoint && a[0] > b[0] {
 		f.add(0.001, w, "ply %d: the joint between %s and %s is listed from its far end", y.Ply, j.Between[0], j.Between[1])
-	}
-	if j.Kind == laminate.EndJoint { // listed either way round
-		s.below, s.above = min(below, above), max(below, above)
 	}
 	return s, true
 }
@@ -128,13 +123,10 @@ func (y *laidPly) match(f *finding, made, listed []strand) {
 	}
 }
 
-// ahead is the order of both lists: kind, strips, level, place.
+// ahead is the order of both lists: kind, strips, place.
 func (s strand) ahead(t strand) bool {
 	if c := s.names(t); c != 0 {
 		return c < 0
-	}
-	if math.Abs(s.y-t.y) > 2*tolerance {
-		return s.y < t.y
 	}
 	return s.x0 < t.x0
 }
@@ -200,7 +192,7 @@ func (y *laidPly) unmade(f *finding, s strand) {
 
 func (y *laidPly) agree(f *finding, s, t strand) {
 	off := math.Max(math.Abs(s.y-t.y), math.Max(math.Abs(s.x0-t.x0), math.Abs(s.x1-t.x1)))
-	if off <= 2*tolerance {
+	if off <= 2*tolerance || t.told {
 		return
 	}
 	a, b := y.ids(s)

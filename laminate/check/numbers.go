@@ -35,18 +35,24 @@ func numbers(p laminate.Plan) *finding {
 
 // counter looks at figures one by one; in says what they belong to.
 type counter struct {
-	f  *finding
-	in string
+	f     *finding
+	in    string
+	worst laminate.Worst
 }
 
-func (n *counter) bad(w laminate.Worst, what string) {
-	n.f.add(1, w, "%s%s", n.in, what)
+// of sets what the figures to come belong to.
+func (n *counter) of(in string, plies ...int) {
+	n.in, n.worst = in, laminate.Worst{Plies: plies}
+}
+
+func (n *counter) bad(what string) {
+	n.f.add(1, n.worst, "%s%s", n.in, what)
 }
 
 func (n *counter) figure(v, least, most float64, what string) {
 	n.f.counted++
 	if !(v >= least && v <= most) {
-		n.bad(laminate.Worst{}, what+" is "+strconv.FormatFloat(v, 'g', 6, 64)+", out of reason")
+		n.bad(what + " is " + strconv.FormatFloat(v, 'g', 6, 64) + ", out of reason")
 	}
 }
 
@@ -58,7 +64,7 @@ func (n *counter) optional(v *float64, least, most float64, what string) {
 
 func (n *counter) head(p laminate.Plan) {
 	if p.Format != laminate.PlanFormat || p.Version != laminate.PlanVersion {
-		n.bad(laminate.Worst{}, "the plan is of form "+strconv.Quote(p.Format)+" version "+strconv.Itoa(p.Version)+", which is not known")
+		n.bad("the plan is of form " + strconv.Quote(p.Format) + " version " + strconv.Itoa(p.Version) + ", which is not known")
 	}
 	n.region(p.Part.Net, largestPart, "the net outline")
 	n.region(p.Part.Blank, largestPart, "the blank")
@@ -77,42 +83,44 @@ func (n *counter) head(p laminate.Plan) {
 		}
 	}
 	for _, c := range p.Fabrics {
-		n.in = "fabric " + strconv.Quote(c.Name) + ": "
+		n.of("fabric " + strconv.Quote(c.Name) + ": ")
 		n.figure(c.WeightGSM, 0, 1e6, "the weight")
 		n.figure(c.StaggerMM, 0, largestPart, "the stagger")
 		n.figure(float64(c.PliesBetween), 0, 1e6, "the number of plies between")
 	}
-	n.in = ""
+	n.of("")
 }
 
 // angle holds a direction within (-90, 90].
 func (n *counter) angle(a float64) {
 	n.f.counted++
 	if !(a > -90 && a <= 90) {
-		n.bad(laminate.Worst{}, "the angle "+strconv.FormatFloat(a, 'g', 6, 64)+"° is not above -90 and up to 90")
+		n.bad("the angle " + strconv.FormatFloat(a, 'g', 6, 64) + "° is not above -90 and up to 90")
 	}
 }
 
 func (n *counter) ply(y *laminate.PlanPly) {
-	n.in = "ply " + strconv.Itoa(y.Ply) + ": "
+	n.of("ply "+strconv.Itoa(y.Ply)+": ", y.Ply)
 	n.angle(y.AngleDeg)
 	n.region(y.Blank, largestPart, "the blank")
 	for i := range y.Strips {
 		s := &y.Strips[i]
+		n.worst.Piece = s.ID
 		n.region(s.Shape, largestPart, s.ID)
 		n.figure(s.WidthMM, 0, largestPart, "the width of "+s.ID)
 	}
+	n.worst.Piece = ""
 	for i := range y.Joints {
 		for k := range 2 {
 			n.figure(y.Joints[i].From[k], -largestPart, largestPart, "a joint's end")
 			n.figure(y.Joints[i].To[k], -largestPart, largestPart, "a joint's end")
 		}
 	}
-	n.in = ""
+	n.of("")
 }
 
 func (n *counter) roll(r *laminate.PlanRoll) {
-	n.in = rollName(*r) + ": "
+	n.of(rollName(*r) + ": ")
 	n.figure(r.WidthMM, 0, largestPart, "the width")
 	n.figure(r.UsableWidthMM, 0, largestPart, "the usable width")
 	n.figure(r.UsedLengthMM, 0, largestRoll, "the used length")
@@ -121,31 +129,32 @@ func (n *counter) roll(r *laminate.PlanRoll) {
 		n.figure(c, 0, largestRoll, "a cross cut")
 	}
 	for i := range r.Pieces {
+		n.worst.Piece = r.Pieces[i].ID
 		n.region(r.Pieces[i].Shape, largestRoll, r.Pieces[i].ID)
 	}
-	n.in = ""
+	n.of("")
 }
 
 func (n *counter) sums(p laminate.Plan) {
 	for _, c := range p.Cost {
-		n.in = "cost of " + strconv.Quote(c.Fabric) + ": "
+		n.of("cost of " + strconv.Quote(c.Fabric) + ": ")
 		for _, v := range []float64{c.Used, c.Bound, c.Practice, c.Proof.AreaMM2, c.Proof.PerMM2} {
 			n.figure(v, 0, largestSum, "a figure")
 		}
 		n.figure(c.Gap, -largestSum, largestSum, "the gap")
 	}
 	for _, e := range p.Lengths {
-		n.in = "lengths of " + strconv.Quote(e.Fabric) + ": "
+		n.of("lengths of " + strconv.Quote(e.Fabric) + ": ")
 		for _, v := range []float64{e.WidthMM, e.UsedMM, e.ToBuyMM} {
 			n.figure(v, 0, largestSum, "a figure")
 		}
 	}
 	for _, q := range p.Quantities {
-		n.in = "weights of ply " + strconv.Itoa(q.Ply) + ": "
+		n.of("weights of ply "+strconv.Itoa(q.Ply)+": ", q.Ply)
 		n.figure(q.AreaMM2, 0, largestSum, "the area")
 		n.figure(q.DryG, 0, largestSum, "the weight")
 	}
-	n.in = ""
+	n.of("")
 }
 
 // region holds that an outline has area, its holes have corners, and all of it
@@ -153,7 +162,7 @@ func (n *counter) sums(p laminate.Plan) {
 func (n *counter) region(r geometry.Region, most float64, what string) {
 	n.f.counted++
 	if len(r.Outer) < 3 {
-		n.bad(laminate.Worst{}, what+" has no outline")
+		n.bad(what + " has no outline")
 		return
 	}
 	if !n.ring(r.Outer, most, what) {
@@ -161,7 +170,7 @@ func (n *counter) region(r geometry.Region, most float64, what string) {
 	}
 	for _, h := range r.Holes {
 		if len(h) < 3 {
-			n.bad(laminate.Worst{At: r.Outer[0]}, what+" has a hole of less than three corners")
+			n.bad(what + " has a hole of less than three corners")
 			return
 		}
 		if !n.ring(h, most, what) {
@@ -169,7 +178,7 @@ func (n *counter) region(r geometry.Region, most float64, what string) {
 		}
 	}
 	if r.Area() <= 0 {
-		n.bad(laminate.Worst{At: r.Outer[0]}, what+" has no area")
+		n.bad(what + " has no area")
 	}
 }
 
@@ -177,7 +186,7 @@ func (n *counter) ring(r orb.Ring, most float64, what string) bool {
 	for _, p := range r {
 		for _, v := range p {
 			if !(math.Abs(v) <= most) {
-				n.bad(laminate.Worst{}, what+" has a coordinate of "+strconv.FormatFloat(v, 'g', 6, 64)+", out of reason")
+				n.bad(what + " has a coordinate of " + strconv.FormatFloat(v, 'g', 6, 64) + ", out of reason")
 				return false
 			}
 		}
