@@ -33,13 +33,16 @@ const (
 	// thinMM is the mean width under which a gap left over is closed: no knife
 	// cuts it.
 	thinMM = 0.01
+	// slitMM is the edge length that a slit has at least.
+	slitMM = 0.2
 )
 
 // Blank grows a net outline by the trim allowance in mm. The outer ring moves
 // outward, holes shrink and vanish where they are closed. The result lies on
 // the micrometre grid; its rings are simple, and may touch in single points.
-// Outlines of more than manyVertices are first thinned by 0.005 mm at most,
-// always outward. An allowance of zero gives the net unchanged. Refused are an
+// Slits under 0.01 mm are closed, and the whole blank is then 0.005 mm larger;
+// outlines of more than manyVertices are first thinned by as much, always
+// outward. An allowance of zero gives the net unchanged. Refused are an
 // allowance that is negative or not a number, sizes above LargestMM, and rings
 // that cross themselves.
 func Blank(net geometry.Region, trim float64, c Corner) (geometry.Region, error) {
@@ -126,20 +129,49 @@ func (g grower) grow(r ring, base int) ([]ring, error) {
 		r, g.by = thin, g.by+moved
 	}
 	rings, left := []ring{r}, g.by
-	for left > 0 && len(rings) > 0 {
+	for len(rings) > 0 {
 		step := firstStep(rings, left)
-		left -= step
-		next := rings[:0:0]
-		for _, q := range rings {
-			more, err := g.step(q, step)
-			if err != nil {
-				return nil, err
-			}
-			next = append(next, more...)
+		if step == left {
+			break
 		}
-		rings = next
+		var err error
+		if rings, err = g.steps(rings, step); err != nil {
+			return nil, err
+		}
+		left -= step
 	}
-	return rings, nil
+	return g.lastStep(rings, left)
+}
+
+// lastStep also closes slits that are narrower than thinMM, as two edges that
+// meet leave them: growing by half as much more makes the edge shorter then, and
+// is what is given.
+func (g grower) lastStep(rings []ring, by float64) ([]ring, error) {
+	out, err := g.steps(rings, by)
+	if err != nil {
+		return nil, err
+	}
+	more, err := g.steps(rings, by+thinMM*micron/2)
+	if err != nil {
+		return nil, err
+	}
+	if length(out)-length(more) > slitMM*micron {
+		return more, nil
+	}
+	return out, nil
+}
+
+// steps moves each ring by one distance.
+func (g grower) steps(rings []ring, by float64) ([]ring, error) {
+	var out []ring
+	for _, q := range rings {
+		more, err := g.step(q, by)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, more...)
+	}
+	return out, nil
 }
 
 // step moves one ring by one distance. A hole that fits in a circle of that

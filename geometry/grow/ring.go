@@ -43,6 +43,14 @@ func (r ring) length() float64 {
 	return sum
 }
 
+func length(rings []ring) float64 {
+	sum := 0.0
+	for _, r := range rings {
+		sum += r.length()
+	}
+	return sum
+}
+
 // meanWidth is the width of a long strip of the same area and edge length.
 func (r ring) meanWidth() float64 {
 	l := r.length()
