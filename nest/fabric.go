@@ -1,0 +1,194 @@
+package nest
+
+import (
+	"stripwright/geometry"
+	"stripwright/laminate"
+	"stripwright/nest/roll"
+)
+
+// cloth is a fabric of the job with its plies and the widths it comes in.
+type cloth struct {
+	fabric  *laminate.Fabric
+	plies   []int // indices into Job.Plies
+	widths  []width
+	measure roll.Measure
+}
+
+// width is all rolls of a fabric with one usable width, in list order.
+type width struct {
+	usable int64
+	stock  []roll.Stock
+	rolls  []int // index of each stock in Fabric.Rolls
+}
+
+// clothsOf sorts the plies by fabric, in the order of the job's fabrics;
+// fabrics without plies are left out.
+func clothsOf(j *laminate.Job) []cloth {
+	var out []cloth
+	for f := range j.Fabrics {
+		c := cloth{fabric: &j.Fabrics[f], measure: measureOf(&j.Fabrics[f])}
+		for i := range j.Plies {
+			if j.Plies[i].Fabric == c.fabric.Name {
+				c.plies = append(c.plies, i)
+			}
+		}
+		if len(c.plies) > 0 {
+			c.widths = widthsOf(c.fabric)
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// measureOf says what is least: the price where every roll has one, else the
+// place of the last cut where a roll is finite, else the length.
+func measureOf(f *laminate.Fabric) roll.Measure {
+	priced, finite := true, false
+	for _, r := range f.Rolls {
+		priced = priced && r.HasPrice
+		finite = finite || !r.Endless()
+	}
+	switch {
+	case priced:
+		return roll.Price
+	case finite:
+		return roll.LastCut
+	}
+	return roll.Length
+}
+
+func widthsOf(f *laminate.Fabric) []width {
+	var out []width
+	for k, r := range f.Rolls {
+		usable := int64(geometry.Micrometres(r.UsableMM()))
+		at := -1
+		for i := range out {
+			if out[i].usable == usable {
+				at = i
+			}
+		}
+		if at < 0 {
+			at = len(out)
+			out = append(out, width{usable: usable})
+		}
+		w := &out[at]
+		w.rolls = append(w.rolls, k)
+		w.stock = append(w.stock, roll.Stock{Length: int64(geometry.Micrometres(r.LengthMM)), Copies: max(1, r.Count), Price: r.PricePerMetre})
+	}
+	return out
+}
+
+// perMM2 gives the least cost of a mm² of the fabric's rolls, by its measure:
+// mm of roll, or mm of roll times its price per metre.
+func (c *cloth) perMM2() float64 {
+	least := 0.0
+	for _, w := range c.widths {
+		for _, s := range w.stock {
+			per := 1 / geometry.Micrometre(w.usable).MM()
+			if c.measure == roll.Price {
+				per *= s.Price
+			}
+			if least == 0 || per < least {
+				least = per
+			}
+		}
+	}
+	return least
+}
+
+// weight gives what a µm of roll of a width costs at least.
+func (c *cloth) weight(w int) float64 {
+	if c.measure != roll.Price {
+		return 1
+	}
+	least := c.widths[w].stock[0].Price
+	for _, s := range c.widths[w].stock {
+		least = min(least, s.Price)
+	}
+	return least
+}
+
+// choice is the width taken for each ply, as an index into its cloth's widths.
+// Plies of one fabric and direction take the same.
+type choice []int
+
+// mostChoices bounds how many choices of width are looked at.
+const mostChoices = 48
+
+// choices lists ways to choose widths: all combinations of a width for each
+// fabric and direction where they are few; else one width for each fabric, and
+// from there one direction changed.
+func choices(j *laminate.Job, cloths []cloth) []choice {
+	sets := sameWidth(j, cloths)
+	total := 1
+	for _, s := range sets {
+		if total *= s.widths; total > mostChoices {
+			return fewChoices(j, sets)
+		}
+	}
+	var out []choice
+	for n := range total {
+		c := make(choice, len(j.Plies))
+		for _, s := range sets {
+			s.set(c, n%s.widths)
+			n /= s.widths
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+func fewChoices(j *laminate.Job, sets []widthSet) []choice {
+	var out []choice
+	most := 0
+	for _, s := range sets {
+		most = max(most, s.widths)
+	}
+	for w := range most {
+		base := make(choice, len(j.Plies))
+		for _, s := range sets {
+			s.set(base, min(w, s.widths-1))
+		}
+		out = append(out, base)
+		for _, s := range sets {
+			for v := range s.widths {
+				c := append(choice(nil), base...)
+				s.set(c, v)
+				if v != min(w, s.widths-1) && len(out) < mostChoices {
+					out = append(out, c)
+				}
+			}
+		}
+	}
+	return out
+}
+
+// widthSet is the plies that take one width together.
+type widthSet struct {
+	plies  []int
+	widths int
+}
+
+func (s widthSet) set(c choice, w int) {
+	for _, i := range s.plies {
+		c[i] = w
+	}
+}
+
+// sameWidth groups plies by fabric and direction, in ply order.
+func sameWidth(j *laminate.Job, cloths []cloth) []widthSet {
+	var out []widthSet
+	for k := range cloths {
+		at := make(map[geometry.Angle]int)
+		for _, i := range cloths[k].plies {
+			a := j.Plies[i].Angle()
+			if _, ok := at[a]; !ok {
+				at[a] = len(out)
+				out = append(out, widthSet{widths: len(cloths[k].widths)})
+			}
+			s := &out[at[a]]
+			s.plies = append(s.plies, i)
+		}
+	}
+	return out
+}

@@ -1,0 +1,263 @@
+package layout
+
+import (
+	"cmp"
+	"slices"
+
+	"stripwright/geometry"
+	"stripwright/geometry/band"
+)
+
+// Class is what plies share that have the same blank, angle and usable width.
+// Lengths are µm of the ply frame. A Class is for one goroutine: it remembers
+// the divisions it has made.
+type Class struct {
+	Angle     geometry.Angle
+	Region    geometry.Region // the blank in the part frame
+	Blank     *band.Outline
+	Net       *band.Outline   // material that joints count in
+	Clear     []*band.Outline // where no joint may run
+	Width     int64           // usable width of the roll
+	Narrowest int64           // least extent of a piece across the roll
+
+	Edges    []Edge // where the blank begins and ends across the roll
+	divided  map[int64]*Division
+	measured map[int64]*Division
+}
+
+// Edge is a height at which pieces begin (the blank lies above) or end.
+type Edge struct {
+	At     int64
+	Begins bool
+}
+
+// Line is a side joint that counts: its height and where it runs inside the
+// net part.
+type Line struct {
+	Y     int64
+	Spans []band.Span
+}
+
+// Division is the comb of one phase.
+type Division struct {
+	Phase  int64
+	Joints []int64      // heights inside the blank, rising
+	Pieces []band.Piece // nil when only measured
+	Lines  []Line       // joints that count for stagger
+	Fault  Fault
+	Full   float64  // sum of the mid-height lengths of full-width pieces
+	Fulls  int      // their number
+	Narrow []Narrow // narrower pieces
+}
+
+// Narrow is a piece that does not take the whole width: its extent across the
+// roll and its mid-height length.
+type Narrow struct {
+	Height int64
+	Length float64
+}
+
+// Fault is why a phase is not allowed.
+type Fault int
+
+// Faults of a phase.
+const (
+	None      Fault = iota
+	TooNarrow       // a piece is narrower than allowed
+	NotClear        // a joint runs where none may run
+)
+
+// NewClass prepares a blank for division. clear holds the regions without
+// joints, in the frame of the ply.
+func NewClass(a geometry.Angle, blank, net geometry.Region, clear []geometry.Region, width, narrowest int64) *Class {
+	c := &Class{Angle: a, Region: blank, Width: width, Narrowest: narrowest,
+		Blank: band.New(blank, a), Net: band.New(net, a),
+		divided: make(map[int64]*Division), measured: make(map[int64]*Division)}
+	for _, r := range clear {
+		c.Clear = append(c.Clear, band.New(r, a))
+	}
+	c.Edges = edges(c.Blank)
+	return c
+}
+
+// edges lists the heights at which the boundary turns: lowest and highest
+// points of its bays and noses, each once.
+func edges(o *band.Outline) []Edge {
+	var out []Edge
+	for _, r := range o.Rings {
+		n := len(r)
+		for i := range r {
+			if e, ok := turning(r, i, n); ok {
+				out = append(out, e)
+			}
+		}
+	}
+	slices.SortFunc(out, func(a, b Edge) int { return cmp.Or(cmp.Compare(a.At, b.At), boolCompare(a.Begins, b.Begins)) })
+	return slices.Compact(out)
+}
+
+func boolCompare(a, b bool) int {
+	switch {
+	case a == b:
+		return 0
+	case a:
+		return -1
+	}
+	return 1
+}
+
+// turning says whether the ring turns back in height at vertex i, or runs
+// level from it, and whether the material then begins there.
+func turning(r band.Ring, i, n int) (Edge, bool) {
+	p := r[i]
+	back := i
+	for k := 1; k < n && r[back].Y == p.Y; k++ {
+		back = (i - k + n) % n
+	}
+	next := r[(i+1)%n]
+	if next.Y == p.Y { // a level edge: material lies to its left
+		return Edge{p.Y, next.X > p.X}, true
+	}
+	b := r[back]
+	if (b.Y > p.Y) != (next.Y > p.Y) {
+		return Edge{}, false
+	}
+	rises := next.Y > p.Y
+	return Edge{p.Y, rises}, true
+}
+
+// Phase brings a joint height into [0, Width).
+func (c *Class) Phase(y int64) int64 {
+	p := y % c.Width
+	if p < 0 {
+		p += c.Width
+	}
+	return p
+}
+
+// Joints lists the comb's heights strictly inside the blank.
+func (c *Class) Joints(phase int64) []int64 {
+	first := c.Blank.MinY + c.Phase(phase-c.Blank.MinY)
+	if first == c.Blank.MinY {
+		first += c.Width
+	}
+	var out []int64
+	for y := first; y < c.Blank.MaxY; y += c.Width {
+		out = append(out, y)
+	}
+	return out
+}
+
+// Divide gives the division of a phase with its pieces.
+func (c *Class) Divide(phase int64) *Division {
+	phase = c.Phase(phase)
+	d, ok := c.divided[phase]
+	if !ok {
+		d = c.Measure(phase)
+		full := *d
+		full.Pieces = c.Blank.Cut(full.Joints)
+		d = &full
+		c.divided[phase] = d
+	}
+	return d
+}
+
+// remembered bounds how many measured divisions a class keeps.
+const remembered = 20000
+
+// Measure gives the division of a phase without its pieces.
+func (c *Class) Measure(phase int64) *Division {
+	phase = c.Phase(phase)
+	if d, ok := c.measured[phase]; ok {
+		return d
+	}
+	d := &Division{Phase: phase, Joints: c.Joints(phase)}
+	pieces := c.Blank.Cut(d.Joints)
+	for i := range pieces {
+		c.tally(d, &pieces[i])
+	}
+	for _, y := range d.Joints {
+		if spans := c.Net.Chords(y); len(spans) > 0 {
+			d.Lines = append(d.Lines, Line{y, spans})
+			if c.blocked(y, spans) {
+				d.Fault = NotClear
+			}
+		}
+	}
+	if len(c.measured) >= remembered {
+		clear(c.measured)
+	}
+	c.measured[phase] = d
+	return d
+}
+
+// tally counts a piece as full-width or narrow and marks one that is too
+// narrow. A piece that no joint bounds is as narrow as the blank itself there.
+func (c *Class) tally(d *Division, p *band.Piece) {
+	h, chord := p.Height(), midChord(p)
+	if h >= c.Width {
+		d.Full += chord
+		d.Fulls++
+		return
+	}
+	d.Narrow = append(d.Narrow, Narrow{h, chord})
+	if h < c.Narrowest && c.bounded(d, p) {
+		d.Fault = TooNarrow
+	}
+}
+
+// bounded says whether a joint bounds the piece.
+func (c *Class) bounded(d *Division, p *band.Piece) bool {
+	_, below := slices.BinarySearch(d.Joints, p.MinY)
+	_, above := slices.BinarySearch(d.Joints, p.MaxY)
+	return below || above
+}
+
+// midChord gives the length of a piece at mid height, between its outermost
+// edges, in µm.
+func midChord(p *band.Piece) float64 {
+	y := p.MinY + p.Height()/2
+	lo, hi := p.MaxX, p.MinX
+	a := p.Outer[len(p.Outer)-1]
+	for _, b := range p.Outer {
+		if min(a.Y, b.Y) <= y && y <= max(a.Y, b.Y) && a.Y != b.Y {
+			x := a.X + int64(float64(b.X-a.X)*float64(y-a.Y)/float64(b.Y-a.Y))
+			lo, hi = min(lo, x), max(hi, x)
+		}
+		a = b
+	}
+	return float64(hi - lo)
+}
+
+// blocked says whether a joint at y runs through a region without joints.
+func (c *Class) blocked(y int64, spans []band.Span) bool {
+	for _, r := range c.Clear {
+		if r.MinY < y && y < r.MaxY && len(band.Overlap(spans, r.Chords(y))) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// Barriers lists heights at which a phase may change from allowed to not: the
+// borders of the regions without joints, and the edges of the blank with the
+// narrowest piece beside them.
+func (c *Class) Barriers() []int64 {
+	var out []int64
+	for _, r := range c.Clear {
+		out = append(out, r.MinY, r.MaxY)
+	}
+	for _, e := range c.Edges {
+		out = append(out, e.At)
+		if c.Narrowest > 0 && e.Begins {
+			out = append(out, e.At+c.Narrowest)
+		} else if c.Narrowest > 0 {
+			out = append(out, e.At-c.Narrowest)
+		}
+	}
+	for i, y := range out {
+		out[i] = c.Phase(y)
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}

@@ -1,0 +1,123 @@
+package nest
+
+import (
+	"stripwright/geometry"
+	"stripwright/geometry/grow"
+	"stripwright/laminate"
+	"stripwright/nest/layout"
+	"stripwright/nest/search"
+	"stripwright/nest/stagger"
+)
+
+// model is a job with widths chosen, ready for one goroutine: every ply's class
+// and the search problem over them.
+type model struct {
+	job     *laminate.Job
+	cloths  []cloth
+	choice  choice
+	classes []*layout.Class // by ply
+	groups  []group
+	problem *search.Problem
+}
+
+// group is the plies of one cloth and width: they share rolls.
+type group struct {
+	cloth, width int
+	plies        []int
+}
+
+// classKey tells plies apart that need a class of their own.
+type classKey struct {
+	outline string
+	angle   geometry.Angle
+	usable  int64
+}
+
+// clearZones gives the keep-clear regions grown by the laying tolerance.
+func clearZones(j *laminate.Job) ([]laminate.KeepClear, error) {
+	out := make([]laminate.KeepClear, len(j.Rules.KeepClear))
+	for i, k := range j.Rules.KeepClear {
+		out[i] = k
+		if j.Rules.LayingToleranceMM > 0 {
+			r, err := grow.Region(k.Region, j.Rules.LayingToleranceMM)
+			if err != nil {
+				return nil, err
+			}
+			out[i].Region = r
+		}
+	}
+	return out, nil
+}
+
+// newModel prepares the classes and conflicts of a choice.
+func newModel(j *laminate.Job, cloths []cloth, zones []laminate.KeepClear, c choice) *model {
+	m := &model{job: j, cloths: cloths, choice: c, classes: make([]*layout.Class, len(j.Plies))}
+	known := make(map[classKey]*layout.Class)
+	plies := make([]stagger.Ply, len(j.Plies))
+	m.problem = &search.Problem{Group: make([]int, len(j.Plies)), Gap: int64(geometry.Micrometres(j.Rules.CuttingGapMM))}
+	for k := range cloths {
+		for _, i := range cloths[k].plies {
+			m.classes[i] = m.class(known, zones, i, cloths[k].widths[c[i]].usable)
+			plies[i] = m.staggerPly(i, cloths[k].fabric)
+			m.problem.Group[i] = m.group(k, c[i], i)
+		}
+	}
+	m.problem.Web = stagger.NewWeb(plies)
+	return m
+}
+
+// group finds or begins the group of a cloth and width and adds the ply.
+func (m *model) group(cloth, width, ply int) int {
+	for g := range m.groups {
+		if m.groups[g].cloth == cloth && m.groups[g].width == width {
+			m.groups[g].plies = append(m.groups[g].plies, ply)
+			return g
+		}
+	}
+	m.groups = append(m.groups, group{cloth, width, []int{ply}})
+	m.problem.Weight = append(m.problem.Weight, m.cloths[cloth].weight(width))
+	return len(m.groups) - 1
+}
+
+func (m *model) class(known map[classKey]*layout.Class, zones []laminate.KeepClear, i int, usable int64) *layout.Class {
+	p := &m.job.Plies[i]
+	key := classKey{p.Outline, p.Angle(), usable}
+	if c, ok := known[key]; ok {
+		return c
+	}
+	var clear []geometry.Region
+	for _, z := range zones {
+		if concerns(z, p.Angle()) {
+			clear = append(clear, z.Region)
+		}
+	}
+	c := layout.NewClass(p.Angle(), p.Blank, m.job.Part.Net, clear, usable, int64(geometry.Micrometres(m.job.Rules.NarrowestMM)))
+	known[key] = c
+	return c
+}
+
+// concerns says whether a keep-clear region holds for plies at an angle.
+func concerns(z laminate.KeepClear, a geometry.Angle) bool {
+	if z.Angles == nil {
+		return true
+	}
+	for _, b := range z.Angles {
+		if a == b {
+			return true
+		}
+	}
+	return false
+}
+
+// staggerPly sets the stagger to plan for: what is asked plus twice the laying
+// tolerance.
+func (m *model) staggerPly(i int, f *laminate.Fabric) stagger.Ply {
+	p := &m.job.Plies[i]
+	return stagger.Ply{
+		Number:  p.Number,
+		Class:   m.classes[i],
+		Stagger: int64(geometry.Micrometres(f.StaggerMM + 2*m.job.Rules.LayingToleranceMM)),
+		Between: f.PliesBetween,
+		Covers:  p.Outline == "",
+	}
+}

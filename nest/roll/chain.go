@@ -1,0 +1,317 @@
+package roll
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// levels is at how many heights an end is sampled for comparing ends. Samples
+// only rank: pieces are laid by their exact edges.
+const levels = 33
+
+// end is one end of a full-width piece, as it looks when it faces the free
+// roll ahead (+u): how far the edge stands out at each level beyond its place
+// at mid height. Facing back, the piece turned, the levels run the other way.
+type end [levels]float32
+
+// ends gives the end that faces ahead and the end that faces back, the latter
+// as if turned to face ahead.
+func (s *Shape) ends() (ahead, back end) {
+	return s.ways[0].ahead(), s.ways[1].ahead()
+}
+
+func (f *form) ahead() end {
+	var e end
+	for k := range e {
+		_, r := f.edgesAt(f.height * int64(k) / (levels - 1))
+		e[k] = float32(r)
+	}
+	mid := e[levels/2]
+	for k := range e {
+		e[k] -= mid
+	}
+	return e
+}
+
+// meet gives the length lost where end a (facing ahead) meets end b (turned to
+// face back), measured between mid heights. It is symmetric.
+func meet(a, b *end) float32 {
+	most := a[0] + b[levels-1]
+	for k := 1; k < levels; k++ {
+		most = max(most, a[k]+b[levels-1-k])
+	}
+	return most
+}
+
+// out gives how far an end stands out at most.
+func (e *end) out() float32 { return slices.Max(e[:]) }
+
+// slant gives the slope of the line that fits an end best, and how far the end
+// bulges from it: ends of equal slant interlock.
+func (e *end) slant() float64 {
+	s := 0.0
+	for k, x := range e {
+		s += float64(x) * float64(k-levels/2)
+	}
+	return s
+}
+
+// Ways says in which of its two ways a piece may lie on the roll.
+type Ways uint8
+
+// The ways of a piece.
+const (
+	AsCut  Ways = 1
+	Turned Ways = 2
+	Either Ways = 3
+)
+
+func (w Ways) has(way int8) bool { return w&(1<<way) != 0 }
+
+// link is a full-width piece in a chain, in one of its ways.
+type link struct {
+	piece int32
+	way   int8
+}
+
+// linkage holds what the chain search needs of the full-width pieces. Ends of
+// piece i are 2i (ahead when as cut) and 2i+1 (back when as cut, as if turned).
+type linkage struct {
+	ways  []Ways
+	ends  []end
+	kind  []int32     // ends that are equal share a kind
+	cost  [][]float32 // by kind, nil for long chains
+	kind0 []int32     // one end of each kind
+	turn  bool        // every piece may be turned end for end
+}
+
+func newLinkage(shapes []*Shape, ways []Ways) *linkage {
+	g := &linkage{ways: ways, ends: make([]end, 0, 2*len(shapes)), turn: true}
+	for _, w := range ways {
+		g.turn = g.turn && w == Either
+	}
+	known := make(map[*Shape][2]end)
+	for _, s := range shapes {
+		e, ok := known[s]
+		if !ok {
+			e[0], e[1] = s.ends()
+			known[s] = e
+		}
+		g.ends = append(g.ends, e[0], e[1])
+	}
+	g.classify()
+	return g
+}
+
+// classify gives equal ends one kind, and tabulates meetings of kinds while
+// they are few.
+func (g *linkage) classify() {
+	const tabulated = 900
+	kinds := make(map[end]int32)
+	g.kind = make([]int32, len(g.ends))
+	for i := range g.ends {
+		k, ok := kinds[g.ends[i]]
+		if !ok {
+			k = int32(len(g.kind0))
+			kinds[g.ends[i]] = k
+			g.kind0 = append(g.kind0, int32(i))
+		}
+		g.kind[i] = k
+	}
+	if len(g.kind0) > tabulated {
+		return
+	}
+	g.cost = make([][]float32, len(g.kind0))
+	for a := range g.cost {
+		g.cost[a] = make([]float32, len(g.kind0))
+		for b := 0; b <= a; b++ {
+			m := meet(&g.ends[g.kind0[a]], &g.ends[g.kind0[b]])
+			g.cost[a][b], g.cost[b][a] = m, m
+		}
+	}
+}
+
+// between gives the length lost where end a meets end b.
+func (g *linkage) between(a, b int32) float32 {
+	if g.cost != nil {
+		return g.cost[g.kind[a]][g.kind[b]]
+	}
+	return meet(&g.ends[a], &g.ends[b])
+}
+
+// front and rear give the ends of a link that face ahead and back.
+func (l link) front() int32 { return 2*l.piece + int32(l.way) }
+func (l link) rear() int32  { return 2*l.piece + 1 - int32(l.way) }
+
+// step gives the length lost between two links that follow each other.
+func (g *linkage) step(a, b link) float32 { return g.between(a.front(), b.rear()) }
+
+// length gives what a chain loses at its joints and its two outer ends.
+func (g *linkage) length(chain []link) float64 {
+	if len(chain) == 0 {
+		return 0
+	}
+	sum := float64(g.ends[chain[0].rear()].out()) + float64(g.ends[chain[len(chain)-1].front()].out())
+	for i := 0; i+1 < len(chain); i++ {
+		sum += float64(g.step(chain[i], chain[i+1]))
+	}
+	return sum
+}
+
+// paired builds a chain by slant: ends sorted by slant are matched with their
+// neighbours, which makes rings of pieces; rings are merged where two matches
+// of neighbouring slant can be exchanged, and the last ring is opened where it
+// loses most. O(n log n).
+func (g *linkage) paired() []link {
+	n := len(g.ways)
+	if n == 0 {
+		return nil
+	}
+	mate := g.matchBySlant()
+	r := newRings(mate, n)
+	r.merge(g)
+	return g.open(mate)
+}
+
+// matchBySlant matches every end with one of nearly its own slant. Where no
+// piece may be turned, ends ahead are matched with ends that face back.
+func (g *linkage) matchBySlant() []int32 {
+	slants := make([]float64, len(g.ends))
+	for i := range g.ends {
+		slants[i] = g.ends[i].slant()
+	}
+	bySlant := func(list []int32) {
+		slices.SortFunc(list, func(a, b int32) int {
+			return cmp.Or(cmp.Compare(slants[a], slants[b]), cmp.Compare(g.kind[a], g.kind[b]), cmp.Compare(a, b))
+		})
+	}
+	mate := make([]int32, len(g.ends))
+	if g.turn {
+		all := make([]int32, len(g.ends))
+		for i := range all {
+			all[i] = int32(i)
+		}
+		bySlant(all)
+		for i := 0; i+1 < len(all); i += 2 {
+			mate[all[i]], mate[all[i+1]] = all[i+1], all[i]
+		}
+		return mate
+	}
+	var ahead, back []int32
+	for i, w := range g.ways {
+		l := link{int32(i), w.only()}
+		ahead, back = append(ahead, l.front()), append(back, l.rear())
+	}
+	bySlant(ahead)
+	bySlant(back)
+	for i := range ahead {
+		mate[ahead[i]], mate[back[i]] = back[i], ahead[i]
+	}
+	return mate
+}
+
+// only gives the way of a piece that has but one, and as cut otherwise.
+func (w Ways) only() int8 {
+	if w == Turned {
+		return 1
+	}
+	return 0
+}
+
+// open walks the ring of matches and opens it at its worst joint.
+func (g *linkage) open(mate []int32) []link {
+	n := len(g.ways)
+	chain := make([]link, 0, n)
+	at := link{0, g.ways[0].only()}
+	for range n {
+		chain = append(chain, at)
+		rear := mate[at.front()]
+		at = link{rear / 2, int8(1 - rear%2)}
+	}
+	worst, cut := math.Inf(-1), 0
+	for i := range chain {
+		a, b := chain[i], chain[(i+1)%n]
+		save := float64(g.step(a, b)) - float64(g.ends[a.front()].out()) - float64(g.ends[b.rear()].out())
+		if save > worst {
+			worst, cut = save, i+1
+		}
+	}
+	return append(slices.Clone(chain[cut%n:]), chain[:cut%n]...)
+}
+
+// rings knows which pieces are joined in one ring.
+type rings struct {
+	mate []int32
+	up   []int32
+}
+
+func newRings(mate []int32, n int) *rings {
+	r := &rings{mate: mate, up: make([]int32, n)}
+	for i := range r.up {
+		r.up[i] = int32(i)
+	}
+	for e, m := range mate {
+		r.join(int32(e)/2, m/2)
+	}
+	return r
+}
+
+func (r *rings) root(i int32) int32 {
+	for r.up[i] != i {
+		r.up[i] = r.up[r.up[i]]
+		i = r.up[i]
+	}
+	return i
+}
+
+func (r *rings) join(a, b int32) { r.up[r.root(a)] = r.root(b) }
+
+// merge exchanges matches between rings until one ring is left. Matches are
+// looked at in the order of slant, so that what is exchanged is alike.
+func (r *rings) merge(g *linkage) {
+	pairs := r.pairs(g)
+	for k := 1; k < len(pairs); k++ {
+		r.exchange(g, &pairs[k-1], &pairs[k])
+	}
+}
+
+// pairs lists the matches by slant; where no piece may be turned, the end that
+// faces ahead comes first.
+func (r *rings) pairs(g *linkage) [][2]int32 {
+	pairs := make([][2]int32, 0, len(r.mate)/2)
+	slants := make([]float64, len(r.mate))
+	for e, m := range r.mate {
+		slants[e] = g.ends[e].slant()
+		switch {
+		case e > int(m):
+		case g.turn || g.faces(int32(e)):
+			pairs = append(pairs, [2]int32{int32(e), m})
+		default:
+			pairs = append(pairs, [2]int32{m, int32(e)})
+		}
+	}
+	slices.SortFunc(pairs, func(a, b [2]int32) int {
+		return cmp.Or(cmp.Compare(slants[a[0]], slants[b[0]]), cmp.Compare(a[0], b[0]))
+	})
+	return pairs
+}
+
+// exchange swaps partners between two matches of different rings.
+func (r *rings) exchange(g *linkage, p, q *[2]int32) {
+	a, b, c, d := p[0], p[1], q[0], q[1]
+	if r.root(a/2) == r.root(c/2) {
+		return
+	}
+	*p, *q = [2]int32{a, d}, [2]int32{c, b}
+	if g.turn && g.between(a, c)+g.between(b, d) < g.between(a, d)+g.between(b, c) {
+		*p, *q = [2]int32{a, c}, [2]int32{b, d}
+	}
+	for _, m := range [2][2]int32{*p, *q} {
+		r.mate[m[0]], r.mate[m[1]] = m[1], m[0]
+	}
+	r.join(a/2, c/2)
+}
+
+// faces says whether an end of a piece that is not turned faces ahead.
+func (g *linkage) faces(e int32) bool { return int8(e%2) == g.ways[e/2].only() }

@@ -1,0 +1,242 @@
+package roll
+
+import "math"
+
+// lane is one stretch of roll being filled: pieces of full width in a chain
+// from u = 0, narrow pieces in the gaps of the chain and behind it. Lengths
+// are µm and carry half a cutting gap at every side of a piece.
+type lane struct {
+	width    int64
+	capacity int64 // greatest u of any piece
+	chain    []laid
+	gaps     []space // one for each joint of the chain that may hold something, then the tail
+	end      int64   // greatest u in use
+}
+
+// laid is a piece with its place: the lower left corner of its box.
+type laid struct {
+	piece int32
+	way   int8
+	form  *form
+	u, v  int64
+}
+
+// space is a stretch of a lane that narrow pieces may be laid into.
+type space struct {
+	from, to int64  // u that a piece may take
+	begin    int64  // from, before anything was laid
+	room     int64  // longest clear length at any height
+	walls    []laid // chain pieces beside it
+	held     []laid // narrow pieces laid in it
+}
+
+// reach is how many of the last pieces of a space are kept as obstacles; the
+// space begins behind the pieces before them.
+const reach = 48
+
+func newLane(width, capacity int64) *lane {
+	return &lane{width: width, capacity: capacity}
+}
+
+// append lays a full-width piece behind the chain; false when it would cross
+// the end.
+func (l *lane) append(piece int32, way int8, f *form) bool {
+	u := l.follow(f)
+	if u+f.length > l.capacity {
+		return false
+	}
+	l.chain = append(l.chain, laid{piece, way, f, u, 0})
+	l.end = max(l.end, u+f.length)
+	return true
+}
+
+// follow gives the least u at which a full-width piece is clear of the chain.
+func (l *lane) follow(f *form) int64 {
+	u := int64(0)
+	for k := len(l.chain) - 1; k >= 0; k-- {
+		a := &l.chain[k]
+		if a.u+a.form.length+longestBack(l.chain[:k]) <= u && k < len(l.chain)-3 {
+			break
+		}
+		if _, hi, ok := forbidden(a.form, f, 0); ok {
+			u = max(u, a.u+hi)
+		}
+	}
+	return u
+}
+
+// longestBack bounds how far pieces before k could still reach: the chain's
+// ends rise, so three pieces back is far enough in all but very short strips.
+func longestBack(chain []laid) int64 {
+	if len(chain) == 0 {
+		return 0
+	}
+	return chain[len(chain)-1].form.length
+}
+
+// open prepares the gaps of the chain and the tail for narrow pieces. Gaps
+// shorter than least hold nothing.
+func (l *lane) open(least int64) {
+	l.gaps = l.gaps[:0]
+	for k := 0; k <= len(l.chain); k++ {
+		if s := l.spaceAt(k); s.room >= least {
+			l.gaps = append(l.gaps, s)
+		}
+	}
+}
+
+// spaceAt describes the space before chain piece k; k = len(chain) is the tail.
+func (l *lane) spaceAt(k int) space {
+	s := space{to: l.capacity, room: math.MaxInt64, walls: l.chain[max(0, k-2):min(len(l.chain), k+2)]}
+	if k > 0 {
+		s.from, s.begin = l.chain[k-1].u, l.chain[k-1].u
+	}
+	if k == len(l.chain) {
+		return s
+	}
+	next := &l.chain[k]
+	s.to = next.u + next.form.length
+	if k == 0 {
+		s.room = widest(nil, next)
+	} else {
+		s.room = widest(&l.chain[k-1], next)
+	}
+	return s
+}
+
+// widest gives the longest clear length between two chain pieces, or between
+// the free end and the first piece.
+func widest(a, b *laid) int64 {
+	most := 0.0
+	for _, c := range b.form.cells {
+		for _, v := range [2]int64{c.v0, c.v1} {
+			l := float64(b.u) + at(c.v0, c.v1, c.l0, c.l1, v)
+			if a != nil {
+				_, r := a.form.edgesAt(v)
+				l -= float64(a.u) + r
+			}
+			most = math.Max(most, l)
+		}
+	}
+	if a == nil {
+		return int64(most) + 1
+	}
+	for _, c := range a.form.cells {
+		for _, v := range [2]int64{c.v0, c.v1} {
+			l, _ := b.form.edgesAt(v)
+			most = math.Max(most, float64(b.u)+l-float64(a.u)-at(c.v0, c.v1, c.r0, c.r1, v))
+		}
+	}
+	return int64(most) + 1
+}
+
+// spot is a place for a narrow piece.
+type spot struct {
+	gap  int
+	way  int8
+	u, v int64
+}
+
+// find gives the first space of the lane that takes the piece in one of the
+// ways, and the place in it that ends earliest.
+func (l *lane) find(s *Shape, ways Ways, scratch *[]stretch) (spot, bool) {
+	for g := range l.gaps {
+		sp := &l.gaps[g]
+		best := spot{gap: -1}
+		for way := int8(0); way < 2; way++ {
+			if !ways.has(way) || int64(s.ways[way].longest) > sp.room {
+				continue
+			}
+			u, v, ok := sp.lowest(&s.ways[way], l.width, scratch)
+			if ok && (best.gap < 0 || u < best.u) {
+				best = spot{g, way, u, v}
+			}
+		}
+		if best.gap >= 0 {
+			return best, true
+		}
+	}
+	return spot{}, false
+}
+
+// put lays a narrow piece at a spot.
+func (l *lane) put(piece int32, s *Shape, at spot) {
+	sp := &l.gaps[at.gap]
+	f := &s.ways[at.way]
+	sp.held = append(sp.held, laid{piece, at.way, f, at.u, at.v})
+	if n := len(sp.held); n > reach {
+		old := sp.held[n-1-reach]
+		sp.from = max(sp.from, old.u+old.form.length)
+	}
+	l.end = max(l.end, at.u+f.length)
+}
+
+// stretch is an open stretch of u.
+type stretch struct{ from, to int64 }
+
+// lowest gives the place in a space at which a piece ends earliest.
+func (s *space) lowest(f *form, width int64, scratch *[]stretch) (u, v int64, ok bool) {
+	u = math.MaxInt64
+	try := func(at int64) {
+		if at < 0 || at+f.height > width {
+			return
+		}
+		if got, fits := s.clearAt(f, at, u, scratch); fits && (got < u || got == u && at < v) {
+			u, v, ok = got, at, true
+		}
+	}
+	try(0)
+	try(width - f.height)
+	held := s.held[max(0, len(s.held)-reach):]
+	for i := range held {
+		h := &held[i]
+		try(h.v + h.form.height)
+		try(h.v - f.height)
+	}
+	return u, v, ok
+}
+
+// clearAt gives the least u at height v that is clear of walls and held
+// pieces; false when there is none below limit.
+func (s *space) clearAt(f *form, v, limit int64, scratch *[]stretch) (int64, bool) {
+	taken := (*scratch)[:0]
+	held := s.held[max(0, len(s.held)-reach):]
+	for _, group := range [2][]laid{s.walls, held} {
+		for i := range group {
+			a := &group[i]
+			if lo, hi, meet := forbidden(a.form, f, v-a.v); meet && a.u+hi > s.from {
+				taken = insert(taken, stretch{a.u + lo, a.u + hi})
+			}
+		}
+	}
+	*scratch = taken
+	u := s.from
+	for _, t := range taken {
+		if t.from >= u {
+			break
+		}
+		u = max(u, t.to)
+	}
+	// Stretches are sorted by their start: one that starts below u may follow
+	// one that starts above an earlier u, so look again until nothing moves u.
+	for moved := true; moved; {
+		moved = false
+		for _, t := range taken {
+			if t.from < u && u < t.to {
+				u, moved = t.to, true
+			}
+		}
+	}
+	return u, u <= limit && u+f.length <= s.to
+}
+
+// insert keeps stretches sorted by their start.
+func insert(list []stretch, s stretch) []stretch {
+	list = append(list, s)
+	i := len(list) - 1
+	for ; i > 0 && list[i-1].from > s.from; i-- {
+		list[i] = list[i-1]
+	}
+	list[i] = s
+	return list
+}

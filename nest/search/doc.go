@@ -1,0 +1,14 @@
+// Package search looks for phases of all plies that need little cloth.
+//
+// The state is one phase for each ply. Its estimate is, for each group of plies
+// that share rolls, the sum of the mid-height lengths of the full-width pieces
+// plus a quick side-by-side packing of the narrow ones, taken as rectangles.
+// The search is annealing with moves that the trade knows: let the off-cut of
+// one ply start another (exact fit), put a joint on an edge of the blank, stand
+// a stagger away from a neighbour, exchange two plies, move all plies of one
+// phase together. A state that breaks a rule is never entered.
+//
+// The number of steps is fixed by the effort, never by the clock; the same seed
+// gives the same states. The estimate only ranks: pieces are laid for good by
+// package roll.
+package search

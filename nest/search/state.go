@@ -1,0 +1,100 @@
+package search
+
+import (
+	"stripwright/nest/layout"
+	"stripwright/nest/stagger"
+)
+
+// Problem is what a search works on. It belongs to one goroutine: classes
+// remember their divisions.
+type Problem struct {
+	Web    *stagger.Web
+	Group  []int     // group of each ply: plies that share rolls
+	Weight []float64 // cost of a µm of roll, by group
+	Gap    int64     // cutting gap, µm
+}
+
+// State is a phase for each ply and its estimated cost.
+type State struct {
+	Phases []int64
+	Cost   float64
+}
+
+// walker is one run of the search.
+type walker struct {
+	*Problem
+	members [][]int // plies of each group
+	phases  []int64
+	costs   []float64 // by group
+	scratch []layout.Narrow
+	sky     skyline
+}
+
+func newWalker(p *Problem, phases []int64) *walker {
+	w := &walker{Problem: p, phases: append([]int64(nil), phases...), costs: make([]float64, len(p.Weight)),
+		members: make([][]int, len(p.Weight))}
+	for i, g := range p.Group {
+		w.members[g] = append(w.members[g], i)
+	}
+	for g := range w.costs {
+		w.costs[g] = w.estimate(g)
+	}
+	return w
+}
+
+func (w *walker) class(i int) *layout.Class { return w.Web.Plies[i].Class }
+
+func (w *walker) division(i int) *layout.Division { return w.class(i).Measure(w.phases[i]) }
+
+// estimate gives the cost of a group at the current phases.
+func (w *walker) estimate(g int) float64 {
+	if len(w.members[g]) == 0 {
+		return 0
+	}
+	sum := 0.0
+	w.scratch = w.scratch[:0]
+	for _, i := range w.members[g] {
+		d := w.division(i)
+		sum += d.Full + float64(int64(d.Fulls)*w.Gap)
+		w.scratch = append(w.scratch, d.Narrow...)
+	}
+	width := w.class(w.members[g][0]).Width
+	return w.Weight[g] * (sum + pack(w.scratch, width, w.Gap, &w.sky))
+}
+
+func (w *walker) total() float64 {
+	sum := 0.0
+	for _, c := range w.costs {
+		sum += c
+	}
+	return sum
+}
+
+// change is a new phase for a ply.
+type change struct {
+	ply   int
+	phase int64
+}
+
+// allowed applies changes and says whether all rules hold; if not, the phases
+// are put back. old holds the former phases.
+func (w *walker) apply(changes []change, old []int64) ([]int64, bool) {
+	old = old[:0]
+	for _, c := range changes {
+		old = append(old, w.phases[c.ply])
+		w.phases[c.ply] = c.phase
+	}
+	for _, c := range changes {
+		if w.class(c.ply).Measure(c.phase).Fault != layout.None || !w.Web.Clear(c.ply, c.phase, w.phases) {
+			w.undo(changes, old)
+			return old, false
+		}
+	}
+	return old, true
+}
+
+func (w *walker) undo(changes []change, old []int64) {
+	for k := len(changes) - 1; k >= 0; k-- {
+		w.phases[changes[k].ply] = old[k]
+	}
+}

@@ -1,0 +1,49 @@
+package nest
+
+import (
+	"runtime"
+
+	"stripwright/laminate"
+	"stripwright/nest/roll"
+)
+
+// Settings steer a search. Zero values mean: as the job says, all processors.
+type Settings struct {
+	Effort   string
+	Seed     int64
+	Workers  int                       // processors to use; the plan does not depend on it
+	Progress func(best, bound float64) // called from one goroutine when a better layout is found; may be nil
+}
+
+// budget is what an effort buys: counts, never times.
+type budget struct {
+	runs     int // annealing runs
+	work     int // steps of a run, times plies and a little
+	keep     int // states that are laid on rolls
+	polished int // of these, laid again with care
+	quick    roll.Effort
+	careful  roll.Effort
+}
+
+var budgets = map[string]budget{
+	laminate.Quick:    {runs: 2, work: 30000, keep: 4, polished: 1, quick: roll.Effort{ChainMoves: 4000, Trials: 300}, careful: roll.Effort{ChainMoves: 40000, Trials: 3000}},
+	laminate.Normal:   {runs: 4, work: 120000, keep: 10, polished: 3, quick: roll.Effort{ChainMoves: 20000, Trials: 1000}, careful: roll.Effort{ChainMoves: 200000, Trials: 12000}},
+	laminate.Thorough: {runs: 12, work: 800000, keep: 24, polished: 8, quick: roll.Effort{ChainMoves: 100000, Trials: 4000}, careful: roll.Effort{ChainMoves: 2000000, Trials: 100000}},
+}
+
+func (s Settings) resolved(j *laminate.Job) (effort string, seed int64, workers int) {
+	effort, seed, workers = s.Effort, j.Search.Seed, s.Workers
+	if effort == "" {
+		effort = j.Search.Effort
+	}
+	if _, ok := budgets[effort]; !ok {
+		effort = laminate.Normal
+	}
+	if s.Seed != 0 {
+		seed = s.Seed
+	}
+	if workers <= 0 {
+		workers = runtime.GOMAXPROCS(0)
+	}
+	return effort, seed, workers
+}
