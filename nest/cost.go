@@ -62,7 +62,7 @@ func (p *planner) practice(c *cloth) float64 {
 	plies := make([]practice.Ply, 0, len(c.plies))
 	for _, i := range c.plies {
 		pl := &p.job.Plies[i]
-		plies = append(plies, practice.Ply{Number: pl.Number, Angle: pl.Angle(), Blank: pl.Blank})
+		plies = append(plies, practice.Ply{Number: pl.Number, Angle: pl.Angle(), Turns: c.fabric.Turn, Blank: pl.Blank})
 	}
 	w := &c.widths[0]
 	pieces := practice.Pieces(plies, w.usable, practice.Step(plies, c.fabric.PliesBetween))

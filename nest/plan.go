@@ -147,7 +147,7 @@ func (p *planner) explore(s begun) (*answer, error) {
 		m := newModel(p.job, p.cloths, p.zones, s.choice)
 		runs[k] = search.Run(p.ctx, m.problem, s.phases, p.steps(), p.budget.keep, uint64(p.seed)*1000+uint64(k))
 	})
-	states := append(search.Best(runs, p.budget.keep), search.State{Phases: s.phases})
+	states := append(search.Best(runs, p.keep(s)), search.State{Phases: s.phases})
 	first, err := p.layAll(s.choice, states, p.budget.quick)
 	if err != nil {
 		return nil, err
@@ -168,6 +168,21 @@ func (p *planner) explore(s begun) (*answer, error) {
 		}
 	}
 	return &answer{s.choice, best}, nil
+}
+
+// mostLaid bounds the pieces of all states that are laid, so that a large job
+// lays fewer states.
+const mostLaid = 12000
+
+// keep gives the number of states to lay.
+func (p *planner) keep(s begun) int {
+	m := newModel(p.job, p.cloths, p.zones, s.choice)
+	pieces := 0
+	for i, c := range m.classes {
+		d := c.Measure(s.phases[i])
+		pieces += d.Fulls + len(d.Narrow)
+	}
+	return max(1, min(p.budget.keep, mostLaid/max(1, pieces)))
 }
 
 // layAll lays several states; states that the stock does not hold are left

@@ -15,10 +15,22 @@ import (
 )
 
 // Ply is a ply of one fabric: its blank, its angle, and its number in the job.
+// Turns says whether the cloth may be turned end for end: its angle then counts
+// from 0° up to 180°, else as it is.
 type Ply struct {
 	Number int
 	Angle  geometry.Angle
+	Turns  bool
 	Blank  geometry.Region
+}
+
+// frame is the frame whose lowest edge the ply starts from.
+func (p Ply) frame() geometry.Frame {
+	deg := p.Angle.Degrees()
+	if p.Turns && deg < 0 {
+		deg += 180
+	}
+	return geometry.Turned(-deg)
 }
 
 // Pieces lists the lengths in µm of the square-cut pieces of all plies, in
@@ -31,7 +43,7 @@ func Pieces(plies []Ply, width int64, step int) []int64 {
 		k := earlier[p.Angle]
 		earlier[p.Angle]++
 		start := int64(k%step) * width / int64(step)
-		out = append(out, bands(band.New(p.Blank, p.Angle), start, width)...)
+		out = append(out, bands(band.FromRegion(p.Blank.Oriented(), p.frame()), start, width)...)
 	}
 	return out
 }

@@ -89,11 +89,10 @@ const endless = math.MaxInt64 / 4
 
 // filler lays pieces on lanes.
 type filler struct {
-	task    *Task
-	lanes   []*lane
-	source  []source // roll of each lane
-	scratch []stretch
-	least   int64 // shortest narrow piece
+	task   *Task
+	lanes  []*lane
+	source []source // roll of each lane
+	least  int64    // shortest narrow piece
 }
 
 // source says from which copy of which stock a lane is.
@@ -202,7 +201,7 @@ func (f *filler) tuckOne(p int32) bool {
 			}
 			f.lanes[k].open(f.least)
 		}
-		if at, ok := f.lanes[k].find(pc.Shape, pc.Ways, &f.scratch); ok {
+		if at, ok := f.lanes[k].find(pc.Shape, pc.Ways); ok {
 			f.lanes[k].put(p, pc.Shape, at)
 			return true
 		}

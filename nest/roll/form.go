@@ -170,8 +170,8 @@ func forbidden(a, b *form, dv int64) (lo, hi int64, ok bool) {
 		v0, v1 := max(p.v0, q.v0+dv), min(p.v1, q.v1+dv)
 		if v0 < v1 {
 			for _, v := range [2]int64{v0, v1} {
-				high = math.Max(high, at(p.v0, p.v1, p.r0, p.r1, v)-at(q.v0, q.v1, q.l0, q.l1, v-dv))
-				low = math.Min(low, at(p.v0, p.v1, p.l0, p.l1, v)-at(q.v0, q.v1, q.r0, q.r1, v-dv))
+				high = max(high, at(p.v0, p.v1, p.r0, p.r1, v)-at(q.v0, q.v1, q.l0, q.l1, v-dv))
+				low = min(low, at(p.v0, p.v1, p.l0, p.l1, v)-at(q.v0, q.v1, q.r0, q.r1, v-dv))
 			}
 		}
 		if p.v1 < q.v1+dv {

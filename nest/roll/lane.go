@@ -1,6 +1,9 @@
 package roll
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // lane is one stretch of roll being filled: pieces of full width in a chain
 // from u = 0, narrow pieces in the gaps of the chain and behind it. Lengths
@@ -32,7 +35,10 @@ type space struct {
 
 // reach is how many of the last pieces of a space are kept as obstacles; the
 // space begins behind the pieces before them.
-const reach = 48
+const reach = 32
+
+// beside is how many of the last pieces of a space a piece is tried against.
+const beside = 14
 
 func newLane(width, capacity int64) *lane {
 	return &lane{width: width, capacity: capacity}
@@ -139,7 +145,7 @@ type spot struct {
 
 // find gives the first space of the lane that takes the piece in one of the
 // ways, and the place in it that ends earliest.
-func (l *lane) find(s *Shape, ways Ways, scratch *[]stretch) (spot, bool) {
+func (l *lane) find(s *Shape, ways Ways) (spot, bool) {
 	for g := range l.gaps {
 		sp := &l.gaps[g]
 		best := spot{gap: -1}
@@ -147,7 +153,7 @@ func (l *lane) find(s *Shape, ways Ways, scratch *[]stretch) (spot, bool) {
 			if !ways.has(way) || int64(s.ways[way].longest) > sp.room {
 				continue
 			}
-			u, v, ok := sp.lowest(&s.ways[way], l.width, scratch)
+			u, v, ok := sp.lowest(&s.ways[way], l.width)
 			if ok && (best.gap < 0 || u < best.u) {
 				best = spot{g, way, u, v}
 			}
@@ -171,25 +177,25 @@ func (l *lane) put(piece int32, s *Shape, at spot) {
 	l.end = max(l.end, at.u+f.length)
 }
 
-// stretch is an open stretch of u.
-type stretch struct{ from, to int64 }
-
-// lowest gives the place in a space at which a piece ends earliest.
-func (s *space) lowest(f *form, width int64, scratch *[]stretch) (u, v int64, ok bool) {
+// lowest gives the place in a space at which a piece starts earliest: at
+// either edge of the roll, or against one of the pieces laid last.
+func (s *space) lowest(f *form, width int64) (u, v int64, ok bool) {
 	u = math.MaxInt64
+	var seen [2 + 2*beside]int64
+	tried := seen[:0]
 	try := func(at int64) {
-		if at < 0 || at+f.height > width {
+		if at < 0 || at+f.height > width || slices.Contains(tried, at) {
 			return
 		}
-		if got, fits := s.clearAt(f, at, u, scratch); fits && (got < u || got == u && at < v) {
+		tried = append(tried, at)
+		if got, fits := s.clearAt(f, at, u); fits && (got < u || got == u && at < v) {
 			u, v, ok = got, at, true
 		}
 	}
 	try(0)
 	try(width - f.height)
-	held := s.held[max(0, len(s.held)-reach):]
-	for i := range held {
-		h := &held[i]
+	for i := len(s.held) - 1; i >= max(0, len(s.held)-beside); i-- {
+		h := &s.held[i]
 		try(h.v + h.form.height)
 		try(h.v - f.height)
 	}
@@ -197,46 +203,32 @@ func (s *space) lowest(f *form, width int64, scratch *[]stretch) (u, v int64, ok
 }
 
 // clearAt gives the least u at height v that is clear of walls and held
-// pieces; false when there is none below limit.
-func (s *space) clearAt(f *form, v, limit int64, scratch *[]stretch) (int64, bool) {
-	taken := (*scratch)[:0]
-	held := s.held[max(0, len(s.held)-reach):]
-	for _, group := range [2][]laid{s.walls, held} {
-		for i := range group {
-			a := &group[i]
-			if lo, hi, meet := forbidden(a.form, f, v-a.v); meet && a.u+hi > s.from {
-				taken = insert(taken, stretch{a.u + lo, a.u + hi})
-			}
-		}
-	}
-	*scratch = taken
+// pieces; false when there is none up to limit.
+func (s *space) clearAt(f *form, v, limit int64) (int64, bool) {
 	u := s.from
-	for _, t := range taken {
-		if t.from >= u {
-			break
-		}
-		u = max(u, t.to)
-	}
-	// Stretches are sorted by their start: one that starts below u may follow
-	// one that starts above an earlier u, so look again until nothing moves u.
+	held := s.held[max(0, len(s.held)-reach):]
 	for moved := true; moved; {
 		moved = false
-		for _, t := range taken {
-			if t.from < u && u < t.to {
-				u, moved = t.to, true
+		for _, group := range [2][]laid{s.walls, held} {
+			for i := range group {
+				if past, meets := group[i].blocks(f, u, v); meets {
+					u, moved = past, true
+				}
 			}
 		}
+		if u > limit || u+f.length > s.to {
+			return 0, false
+		}
 	}
-	return u, u <= limit && u+f.length <= s.to
+	return u, true
 }
 
-// insert keeps stretches sorted by their start.
-func insert(list []stretch, s stretch) []stretch {
-	list = append(list, s)
-	i := len(list) - 1
-	for ; i > 0 && list[i-1].from > s.from; i-- {
-		list[i] = list[i-1]
+// blocks says whether a laid piece overlaps a form at (u, v), and where along
+// the roll the form is past it.
+func (a *laid) blocks(f *form, u, v int64) (past int64, meets bool) {
+	if u >= a.u+a.form.length || u+f.length <= a.u || v >= a.v+a.form.height || v+f.height <= a.v {
+		return 0, false
 	}
-	list[i] = s
-	return list
+	lo, hi, ok := forbidden(a.form, f, v-a.v)
+	return a.u + hi, ok && a.u+lo < u && u < a.u+hi
 }
