@@ -84,20 +84,21 @@ var regionType = reflect.TypeFor[geometry.Region]()
 type step struct {
 	name  string
 	index int
+	named bool // a field as read, which may have the empty name
 }
 
 // place prints a way: plies[2].strips[0].width_mm.
 func place(path []step) string {
 	var b strings.Builder
 	for _, s := range path {
-		if s.name == "" {
+		if s.name == "" && !s.named {
 			b.WriteString("[" + strconv.Itoa(s.index) + "]")
 			continue
 		}
 		if b.Len() > 0 {
 			b.WriteByte('.')
 		}
-		b.WriteString(s.name)
+		b.WriteString(shortened(s.name))
 	}
 	if b.Len() == 0 {
 		return "plan"

@@ -2,10 +2,7 @@ package planfile
 
 import (
 	"bytes"
-	"encoding/json"
-	"errors"
 	"fmt"
-	"io"
 	"strings"
 )
 
@@ -17,7 +14,7 @@ type Problem struct {
 	Text  string
 }
 
-// Error gives "line 14: plies[2].face: want a text, found a number".
+// Error gives "line 14: plies[2].face: want a text, found the number 1".
 func (p Problem) Error() string {
 	return fmt.Sprintf("line %d: %s: %s", p.Line, p.Place, p.Text)
 }
@@ -38,7 +35,7 @@ func (d *decoder) problem(format string, args ...any) {
 	if d.stopped {
 		return
 	}
-	line := 1 + bytes.Count(d.data[:min(int(d.dec.InputOffset()), len(d.data))], []byte("\n"))
+	line := 1 + bytes.Count(d.data[:min(d.pos, len(d.data))], []byte("\n"))
 	d.problems = append(d.problems, Problem{line, place(d.path), fmt.Sprintf(format, args...)})
 	if len(d.problems) == mostProblems {
 		d.problem("too many problems: the rest is not read")
@@ -46,24 +43,16 @@ func (d *decoder) problem(format string, args ...any) {
 	}
 }
 
-func (d *decoder) broken(err error) {
-	var syntax *json.SyntaxError
-	switch {
-	case errors.Is(err, io.EOF), errors.Is(err, io.ErrUnexpectedEOF):
-		d.problem("the file ends within the plan: it was cut short")
-	case errors.As(err, &syntax):
-		d.problem("no JSON from here on: %v", err)
-	default:
-		d.problem("cannot be read: %v", err)
-	}
-	d.stopped = true
-}
+// mostStrangers is how many kinds of unknown fields are named.
+const mostStrangers = 100
 
 // stranger notes an unknown field at the place at hand.
 func (d *decoder) stranger() {
-	kind := make([]step, len(d.path))
-	for i, s := range d.path {
-		kind[i] = step{name: s.name}
+	kind := make([]step, 0, len(d.path))
+	for _, s := range d.path {
+		if s.name != "" || s.named {
+			kind = append(kind, s)
+		}
 	}
 	key := place(kind)
 	if d.unknown[key] == 0 {
@@ -74,9 +63,6 @@ func (d *decoder) stranger() {
 	}
 	d.unknown[key]++
 }
-
-// mostStrangers is how many kinds of unknown fields are named.
-const mostStrangers = 100
 
 // strangers lists the unknown fields.
 func (d *decoder) strangers() []string {
