@@ -1,4 +1,3 @@
 package drawing
 
 func (rd *reading) csv(data []byte, d *Drawing) {}
-func (rd *reading) svg(data []byte, d *Drawing) {}

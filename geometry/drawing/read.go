@@ -5,6 +5,7 @@ import (
 
 	"stripwright/geometry/curve"
 	"stripwright/geometry/drawing/dxf"
+	"stripwright/geometry/drawing/svg"
 	"stripwright/geometry/drawing/trace"
 )
 
@@ -100,4 +101,19 @@ func scaled(lines []trace.Line, mm float64) []trace.Line {
 		out[i] = l.Map(trace.Scale(mm, mm))
 	}
 	return out
+}
+
+func (rd *reading) svg(data []byte, d *Drawing) {
+	root := svg.Parse(data, rd.report)
+	if root == nil {
+		return
+	}
+	chosen := chooseLayers(rd.options.Layers, svg.Names(root), rd.report)
+	page := svg.Open(root, rd.override, rd.options.Units, rd.report)
+	if page == nil {
+		return
+	}
+	d.UnitFrom = page.UnitFrom()
+	lines := page.Lines(rd.options.ChordMM, func(names []string) bool { return chosen.takes(names...) })
+	rd.regions(lines, chosen, d)
 }

@@ -32,8 +32,9 @@ func (p Problem) Error() string {
 	return fmt.Sprintf("%s: %s: %s — %s", p.Where, p.Rule, p.Text, p.Cure)
 }
 
-// maxProblems bounds the problems that are told one by one.
-const maxProblems = 40
+// Problems and notes of one rule beyond mostOfRule are counted only, and so are
+// all beyond mostTold.
+const mostOfRule, mostTold = 8, 40
 
 // Report collects what is to be said about one file.
 type Report struct {
@@ -42,19 +43,35 @@ type Report struct {
 	Notes    []Note
 	Problems []Problem
 
-	more    int // problems beyond the bound
+	more    map[string]int // findings of each rule beyond the bound
 	leftOut map[string]int
 }
 
 // Note adds a note about the file as a whole.
 func (r *Report) Note(rule, text string, args ...any) {
+	same := 0
+	for _, n := range r.Notes {
+		if n.Rule == rule {
+			same++
+		}
+	}
+	if same >= mostOfRule {
+		r.count("notes (" + rule + ")")
+		return
+	}
 	r.Notes = append(r.Notes, Note{rule, r.File, fmt.Sprintf(text, args...)})
 }
 
 // Problem adds a problem at a place made by Line or At, or r.File.
 func (r *Report) Problem(rule, where, cure, text string, args ...any) {
-	if len(r.Problems) >= maxProblems {
-		r.more++
+	same := 0
+	for _, p := range r.Problems {
+		if p.Rule == rule {
+			same++
+		}
+	}
+	if same >= mostOfRule || len(r.Problems) >= mostTold {
+		r.count("problems (" + rule + ")")
 		return
 	}
 	r.Problems = append(r.Problems, Problem{rule, where, fmt.Sprintf(text, args...), cure})
@@ -90,13 +107,18 @@ func Printable(s string) string {
 
 // LeftOut says what was left out and how often, "2 TEXT, 1 DIMENSION", or "".
 func (r *Report) LeftOut() string {
+	return counted(r.leftOut)
+}
+
+// counted lists things with their numbers, in alphabetical order.
+func counted(of map[string]int) string {
 	var words []string
-	for what := range r.leftOut {
+	for what := range of {
 		words = append(words, what)
 	}
 	sort.Strings(words)
 	for i, what := range words {
-		words[i] = strconv.Itoa(r.leftOut[what]) + " " + what
+		words[i] = strconv.Itoa(of[what]) + " " + what
 	}
 	return strings.Join(words, ", ")
 }
@@ -107,10 +129,16 @@ func (r *Report) Close() {
 	if s := r.LeftOut(); s != "" {
 		r.Note("left-out", "left out, never taken for an outline: %s", s)
 	}
-	if r.more > 0 {
-		r.Problems = append(r.Problems, Problem{"more", r.File,
-			fmt.Sprintf("%d more problems of these kinds", r.more), "cure those above first and read again"})
+	if s := counted(r.more); s != "" {
+		r.Note("more", "not told one by one: %s", s)
 	}
+}
+
+func (r *Report) count(what string) {
+	if r.more == nil {
+		r.more = map[string]int{}
+	}
+	r.more[what]++
 }
 
 // Line names a line of the file, or a byte of a binary one.

@@ -1,0 +1,309 @@
+package svg
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"github.com/paulmach/orb"
+
+	"stripwright/geometry/drawing/trace"
+)
+
+// Drawing is a parsed drawing, ready to be traced.
+type Drawing struct {
+	root   *Element
+	page   page
+	report *trace.Report
+}
+
+// Open finds the size of a parsed drawing; unit is the size in mm of a user
+// unit where the user has stated it (as stated), 0 where not. Nil when the size
+// is not known.
+func Open(root *Element, unit float64, stated string, r *trace.Report) *Drawing {
+	p, ok := pageOf(root, unit, stated, r)
+	if !ok {
+		return nil
+	}
+	return &Drawing{root: root, page: p, report: r}
+}
+
+// UnitFrom says where the size comes from.
+func (d *Drawing) UnitFrom() string { return d.page.from }
+
+// Names lists what parts of the drawing can be chosen by: the labels and ids of
+// groups in their order, then those of shapes; each once.
+func Names(root *Element) []string {
+	seen := map[string]bool{}
+	var groups, shapes []string
+	var visit func(e *Element)
+	visit = func(e *Element) {
+		for _, name := range e.names() {
+			switch {
+			case seen[name] || e.foreign:
+				continue
+			case isGroup(e.Name):
+				groups = append(groups, name)
+			case isShape(e.Name) || e.Name == "use":
+				shapes = append(shapes, name)
+			}
+			seen[name] = true
+		}
+		for _, c := range e.Children {
+			visit(c)
+		}
+	}
+	for _, c := range root.Children {
+		visit(c)
+	}
+	return append(groups, shapes...)
+}
+
+// names gives an element's label and id.
+func (e *Element) names() []string {
+	var out []string
+	for _, key := range []string{"label", "id"} {
+		if v, ok := e.get(key); ok && v != "" {
+			out = append(out, v)
+		}
+	}
+	return out
+}
+
+func isGroup(name string) bool {
+	return name == "g" || name == "a" || name == "svg" || name == "switch"
+}
+
+func isShape(name string) bool {
+	switch name {
+	case "path", "rect", "circle", "ellipse", "line", "polyline", "polygon":
+		return true
+	}
+	return false
+}
+
+// definitions are drawn by reference only, or not at all.
+var definitions = []string{"defs", "symbol", "clipPath", "mask", "marker", "pattern", "linearGradient", "radialGradient",
+	"meshgradient", "hatch", "filter", "metadata", "title", "desc", "script", "style", "view", "cursor", "font", "font-face",
+	"animate", "animateMotion", "animateTransform", "set", "discard", "color-profile", "solidcolor"}
+
+// walker goes over the tree and keeps the lines.
+type walker struct {
+	d       *Drawing
+	chord   float64 // in mm
+	byID    map[string]*Element
+	sheet   sheet
+	wanted  func(names []string) bool
+	out     []trace.Line
+	points  int
+	visited int
+	full    bool
+}
+
+// state is what an element inherits.
+type state struct {
+	at    trace.Affine // its user units to mm
+	view  box
+	look  look
+	names []string // of all groups around it
+	layer string
+	fixed bool       // the layer comes from a group marked as one
+	using []*Element // use elements on the way here
+	depth int
+}
+
+// Lines gives every line that is seen, in millimetres with y up, curves within
+// the chord error (mm). What cannot be read is a problem when it is wanted by
+// one of its names, and is left out when not.
+func (d *Drawing) Lines(chord float64, wanted func(names []string) bool) []trace.Line {
+	w := walker{d: d, chord: chord, byID: map[string]*Element{}, wanted: wanted}
+	w.index(d.root)
+	slices.SortStableFunc(w.sheet, func(a, b styleRule) int { return a.weight - b.weight })
+	s := state{at: d.page.at, view: d.page.view, look: look{fill: true}}
+	var hidden string
+	if s, hidden = w.enter(d.root, s); hidden != "" {
+		d.report.LeaveOut("the whole drawing " + hidden)
+		return nil
+	}
+	w.children(d.root, s)
+	return w.out
+}
+
+// index finds every id and reads the style sheets.
+func (w *walker) index(e *Element) {
+	if id, ok := e.get("id"); ok {
+		if _, taken := w.byID[id]; !taken {
+			w.byID[id] = e
+		}
+	}
+	if e.Name == "style" && !e.foreign {
+		w.sheet = append(w.sheet, parseSheet(e, w.d.report)...)
+	}
+	for _, c := range e.Children {
+		w.index(c)
+	}
+}
+
+func (w *walker) children(e *Element, s state) {
+	for _, c := range e.Children {
+		if w.full {
+			return
+		}
+		w.element(c, s)
+	}
+}
+
+// element draws one element with all it holds.
+func (w *walker) element(e *Element, s state) {
+	switch {
+	case e.foreign || slices.Contains(definitions, e.Name):
+		return
+	case w.tooMany(e, s.depth):
+		return
+	}
+	s.depth++
+	s = s.named(e)
+	s, hidden := w.enter(e, s)
+	if hidden != "" {
+		w.d.report.LeaveOut(e.Name + " " + hidden)
+		return
+	}
+	switch {
+	case isShape(e.Name):
+		w.shape(e, s)
+	case e.Name == "g" || e.Name == "a":
+		w.transformed(e, s, w.children)
+	case e.Name == "svg":
+		w.transformed(e, s, func(e *Element, s state) { w.nested(e, s, nil) })
+	case e.Name == "use":
+		w.transformed(e, s, w.use)
+	case e.Name == "switch":
+		w.transformed(e, s, w.oneOf)
+	default:
+		w.d.report.LeaveOut(e.Name)
+	}
+}
+
+// tooMany bounds what use elements may multiply the drawing to.
+func (w *walker) tooMany(e *Element, depth int) bool {
+	w.visited++
+	if w.visited <= 2*mostElements && depth <= 2*deepest {
+		return false
+	}
+	w.overflow(e)
+	return true
+}
+
+func (w *walker) overflow(e *Element) {
+	if !w.full {
+		w.full = true
+		w.problem("size", e, "keep only the outline in the drawing", "the drawing grows out of all bounds: use in use, or more than %d points", trace.MaxPoints)
+	}
+}
+
+// enter reads an element's style: how it looks, and why it is not seen at all.
+func (w *walker) enter(e *Element, s state) (state, string) {
+	attributes, styled := w.sheet.styleOf(e)
+	for _, a := range styled {
+		if slices.Contains(moving, a.Name) && a.Value != "none" && w.wanted(s.names) {
+			w.problem("not-read", e, "write it as an attribute", "%s set by style is not read", a.Name)
+		}
+	}
+	for _, name := range []string{"clip-path", "mask"} {
+		if v, ok := e.get(name); ok && v != "none" && w.wanted(s.names) {
+			w.d.report.Note("clip", "line %d: <%s> is cut by a %s: it was taken whole", e.Line, e.Name, name)
+		}
+	}
+	next, hidden := s.look.change(append(attributes, styled...))
+	s.look = next
+	return s, hidden
+}
+
+// named adds an element's label and id to the names it can be chosen by, and
+// finds the layer it is listed under: the innermost group marked as a layer, or
+// else the outermost group with a name.
+func (s state) named(e *Element) state {
+	own := e.names()
+	if len(own) == 0 {
+		return s
+	}
+	s.names = append(slices.Clip(s.names), own...)
+	if !isGroup(e.Name) {
+		return s
+	}
+	mode, _ := e.get("groupmode")
+	if mode == "layer" || (!s.fixed && s.layer == "") {
+		s.layer, s.fixed = own[0], mode == "layer"
+	}
+	return s
+}
+
+// transformed applies an element's transform and goes on.
+func (w *walker) transformed(e *Element, s state, then func(*Element, state)) {
+	if origin, ok := e.get("transform-origin"); ok && origin != "0 0" && w.wanted(s.names) {
+		w.problem("not-read", e, "write the transform without it", "transform-origin is not read")
+		return
+	}
+	if text, ok := e.get("transform"); ok && text != "none" {
+		m, err := parseTransform(text)
+		if err != nil {
+			if w.wanted(s.names) {
+				w.problem("syntax", e, "correct the transform", "transform: %v", err)
+			}
+			return
+		}
+		s.at = s.at.Of(m)
+	}
+	if size := s.at.Stretch(); !s.at.Finite() || size > largest {
+		w.problem("size", e, "draw it at its real size", "its transform reaches out of all reason")
+		return
+	}
+	then(e, s)
+}
+
+// oneOf draws the first child of a switch that asks for no extension.
+func (w *walker) oneOf(e *Element, s state) {
+	for _, c := range e.Children {
+		_, asks := c.get("requiredExtensions")
+		if !c.foreign && !asks && (isGroup(c.Name) || isShape(c.Name) || c.Name == "use") {
+			w.element(c, s)
+			return
+		}
+	}
+}
+
+// add keeps a line of a shape.
+func (w *walker) add(e *Element, s state, points []orb.Point, closed bool) {
+	if len(points) < 2 || w.full {
+		return
+	}
+	if w.points += len(points); w.points > trace.MaxPoints {
+		w.overflow(e)
+		return
+	}
+	l := trace.Line{Points: points, Closed: closed, Layer: s.layer, Names: s.names, At: e.Line}.Map(s.at)
+	if !l.Finite(largest) {
+		w.problem("size", e, "draw it at its real size", "it reaches out of all reason")
+		w.full = true
+		return
+	}
+	w.out = append(w.out, l)
+}
+
+// chordAt gives the chord error in an element's user units.
+func (w *walker) chordAt(s state) float64 {
+	if size := s.at.Stretch(); size > 1e-12 && !math.IsInf(size, 1) {
+		return w.chord / size
+	}
+	return w.chord
+}
+
+// problem tells what is wrong with an element, named by its id.
+func (w *walker) problem(rule string, e *Element, cure, text string, args ...any) {
+	name := "<" + trace.Printable(e.Name) + ">"
+	if id, ok := e.get("id"); ok {
+		name = `<` + trace.Printable(e.Name) + ` id="` + trace.Printable(id) + `">`
+	}
+	r := w.d.report
+	r.Problem(rule, r.Line(e.Line), cure, strings.ReplaceAll(name, "%", "%%")+": "+text, args...)
+}
