@@ -1,0 +1,132 @@
+package main
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"path/filepath"
+	"strings"
+	"text/tabwriter"
+
+	"github.com/paulmach/orb"
+	"github.com/spf13/cobra"
+
+	"stripwright/geometry"
+	"stripwright/geometry/drawing"
+	"stripwright/geometry/length"
+)
+
+type outlineOptions struct {
+	file   string
+	json   bool
+	layers []string
+	units  string
+	joinMM float64
+	which  *int
+}
+
+func newOutlineCommand(s stream) *cobra.Command {
+	var o outlineOptions
+	c := &cobra.Command{
+		Use:   "outline DRAWING",
+		Short: "Show what is read from a drawing",
+		Long: `Outline reads a drawing as a job would and shows what it finds: size in mm and in
+inches, area, contours, layers, notes and problems. In a job file the options
+are the keys layer, drawing_units, join and which of the part.`,
+		Example: "  stripwright outline hatch.dxf\n  stripwright outline hatch.dxf --layer LID --units in --json",
+		Args:    arguments("DRAWING"),
+		RunE: func(c *cobra.Command, args []string) error {
+			o.file = args[0]
+			return runOutline(c.Context(), s, o)
+		},
+	}
+	f := c.Flags()
+	f.BoolVar(&o.json, "json", false, "print what was read as JSON")
+	f.Var(many{&o.layers}, "layer", "take only this layer or group (may be repeated)")
+	f.Var(onceChoice(&o.units, "mm", "cm", "m", "in", "ft", "yd", "72/in"), "units", "unit of the drawing, where it does not say or says it wrongly")
+	f.Var(onceLength(&o.joinMM), "join", "close gaps up to this length (bare number: mm)")
+	f.Var(onceWhole(&o.which, 1), "which", "take this one of several outlines, from 1")
+	return c
+}
+
+func runOutline(_ context.Context, s stream, o outlineOptions) error {
+	data, err := s.readInput(o.file)
+	if err != nil {
+		return err
+	}
+	opts := drawing.Options{Layers: o.layers, Units: o.units, JoinMM: o.joinMM}
+	if o.which != nil {
+		opts.Which = *o.which
+	}
+	d := drawing.Read(filepath.Base(o.file), data, opts)
+	if o.json {
+		err = printJSON(s, outlineJSON(d))
+	} else {
+		_, err = fmt.Fprint(s.out, outlineText(o.file, d))
+	}
+	if err != nil || len(d.Problems) == 0 {
+		return err
+	}
+	m := mistakes{}
+	for _, p := range d.Problems {
+		m = append(m, problemLine(o.file, p))
+	}
+	return m
+}
+
+func problemLine(file string, p drawing.Problem) string {
+	line := cmp.Or(p.Where, file) + ": " + p.Rule + ": " + p.Text
+	if p.Cure != "" {
+		line += " — " + p.Cure
+	}
+	return line
+}
+
+// outlineText lists what was read for people.
+func outlineText(file string, d drawing.Drawing) string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s\n", file)
+	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
+	row := func(name, format string, args ...any) {
+		fmt.Fprintf(t, "  %s\t%s\n", name, fmt.Sprintf(format, args...))
+	}
+	if len(d.Regions) > 0 {
+		row("size", "%s × %s  (%s × %s)", length.MM(d.SizeMM[0]), length.MM(d.SizeMM[1]), length.Inches(d.SizeMM[0]), length.Inches(d.SizeMM[1]))
+		row("area", "%.4f m²", d.AreaMM2/1e6)
+	}
+	if d.UnitFrom != "" {
+		row("unit", "%s", d.UnitFrom)
+	}
+	for i, r := range d.Regions {
+		w, h := r.Size()
+		row(fmt.Sprintf("outline %d", i+1), "%s × %s, %d corners, %d holes", length.MM(w), length.MM(h), len(r.Outer), len(r.Holes))
+	}
+	for _, l := range d.Layers {
+		row("layer", "%s: %d closed contours", l.Name, l.Contours)
+	}
+	for _, n := range d.Notes {
+		row("note", "%s: %s: %s", n.Where, n.Rule, n.Text)
+	}
+	t.Flush()
+	return b.String()
+}
+
+// outlineJSON is the form for machines; lists are never null.
+func outlineJSON(d drawing.Drawing) any {
+	regions := []geometry.Region{}
+	for _, r := range d.Regions {
+		regions = append(regions, geometry.Region{Outer: r.Outer, Holes: append([]orb.Ring{}, r.Holes...)})
+	}
+	return struct {
+		SizeMM   [2]float64        `json:"size_mm"`
+		AreaMM2  float64           `json:"area_mm2"`
+		UnitFrom string            `json:"unit_from"`
+		Regions  []geometry.Region `json:"regions"`
+		Layers   []drawing.Layer   `json:"layers"`
+		Notes    []drawing.Note    `json:"notes"`
+		Problems []drawing.Problem `json:"problems"`
+	}{
+		d.SizeMM, d.AreaMM2, d.UnitFrom, regions,
+		append([]drawing.Layer{}, d.Layers...), append([]drawing.Note{}, d.Notes...), append([]drawing.Problem{}, d.Problems...),
+	}
+}

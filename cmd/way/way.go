@@ -1,0 +1,50 @@
+package way
+
+import (
+	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+
+	"stripwright/laminate"
+	"stripwright/laminate/check"
+	"stripwright/laminate/order"
+	"stripwright/laminate/planfile"
+	"stripwright/nest"
+	"stripwright/output"
+)
+
+// PlanFile is the name of the one record in a folder of sheets.
+const PlanFile = "plan.json"
+
+// Plan plans a job, works out its quantities and checks the result. The error
+// is a *nest.Refusal when the rules cannot be met; a plan that fails its check
+// comes without error, with the findings in it.
+func Plan(ctx context.Context, j laminate.Job, s nest.Settings) (laminate.Plan, error) {
+	p, err := nest.Plan(ctx, j, s)
+	if err != nil {
+		return laminate.Plan{}, err
+	}
+	return Checked(order.Fill(p, j)), nil
+}
+
+// Checked gives the plan with the findings of a new check in place of those it
+// came with.
+func Checked(p laminate.Plan) laminate.Plan {
+	p.Checks = check.Plan(p)
+	return p
+}
+
+// Sheets gives plan.json and everything that is drawn and listed from it.
+func Sheets(p laminate.Plan) ([]output.File, error) {
+	record, err := planfile.Encode(p)
+	if err != nil {
+		return nil, fmt.Errorf("the plan cannot be written: %w", err)
+	}
+	sum := sha256.Sum256(record)
+	files, err := output.Files(p, hex.EncodeToString(sum[:]))
+	if err != nil {
+		return nil, fmt.Errorf("the sheets cannot be drawn: %w", err)
+	}
+	return append([]output.File{{Name: PlanFile, Data: record}}, files...), nil
+}
