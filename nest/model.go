@@ -5,6 +5,7 @@ import (
 	"stripwright/geometry/grow"
 	"stripwright/laminate"
 	"stripwright/nest/layout"
+	"stripwright/nest/roll"
 	"stripwright/nest/search"
 	"stripwright/nest/stagger"
 )
@@ -18,6 +19,7 @@ type model struct {
 	classes []*layout.Class // by ply
 	groups  []group
 	problem *search.Problem
+	shapes  map[shapeKey]*roll.Shape
 }
 
 // group is the plies of one cloth and width: they share rolls.
@@ -51,15 +53,16 @@ func clearZones(j *laminate.Job) ([]laminate.KeepClear, error) {
 
 // newModel prepares the classes and conflicts of a choice.
 func newModel(j *laminate.Job, cloths []cloth, zones []laminate.KeepClear, c choice) *model {
-	m := &model{job: j, cloths: cloths, choice: c, classes: make([]*layout.Class, len(j.Plies))}
+	m := &model{job: j, cloths: cloths, choice: c, classes: make([]*layout.Class, len(j.Plies)), shapes: make(map[shapeKey]*roll.Shape)}
 	known := make(map[classKey]*layout.Class)
 	plies := make([]stagger.Ply, len(j.Plies))
-	m.problem = &search.Problem{Group: make([]int, len(j.Plies)), Gap: int64(geometry.Micrometres(j.Rules.CuttingGapMM))}
+	m.problem = &search.Problem{Group: make([]int, len(j.Plies)), Down: make([]bool, len(j.Plies)), Gap: int64(geometry.Micrometres(j.Rules.CuttingGapMM))}
 	for k := range cloths {
 		for _, i := range cloths[k].plies {
 			m.classes[i] = m.class(known, zones, i, cloths[k].widths[c[i]].usable)
 			plies[i] = m.staggerPly(i, cloths[k].fabric)
 			m.problem.Group[i] = m.group(k, c[i], i)
+			m.problem.Down[i] = j.Plies[i].FaceDown
 		}
 	}
 	m.problem.Web = stagger.NewWeb(plies)
@@ -76,6 +79,7 @@ func (m *model) group(cloth, width, ply int) int {
 	}
 	m.groups = append(m.groups, group{cloth, width, []int{ply}})
 	m.problem.Weight = append(m.problem.Weight, m.cloths[cloth].weight(width))
+	m.problem.Turn = append(m.problem.Turn, m.cloths[cloth].fabric.Turn)
 	return len(m.groups) - 1
 }
 

@@ -53,16 +53,15 @@ func (m *model) task(g int, phases []int64) (*roll.Task, []pieceRef) {
 	t := &roll.Task{Width: w.usable, Gap: m.problem.Gap, Table: int64(geometry.Micrometres(m.job.TableMM)),
 		Stock: w.stock, Measure: c.measure}
 	var refs []pieceRef
-	known := make(map[shapeKey]*roll.Shape)
 	for _, i := range gr.plies {
 		p := &m.job.Plies[i]
 		d := m.classes[i].Divide(phases[i])
 		for k := range d.Pieces {
 			key := shapeKey{m.classes[i], d.Phase, k, p.FaceDown}
-			s, ok := known[key]
+			s, ok := m.shapes[key]
 			if !ok {
 				s = roll.NewShape(&d.Pieces[k], p.FaceDown, t.Gap)
-				known[key] = s
+				m.shapes[key] = s
 			}
 			t.Pieces = append(t.Pieces, roll.Piece{Shape: s, Ways: waysOf(c.fabric, p)})
 			refs = append(refs, pieceRef{i, k})

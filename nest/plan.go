@@ -153,11 +153,7 @@ func (p *planner) explore(s begun) (*answer, error) {
 		return nil, err
 	}
 	slices.SortStableFunc(first, func(a, b *placed) int { return cmp.Compare(a.cost, b.cost) })
-	again := make([]search.State, 0, p.budget.polished)
-	for _, a := range first[:min(len(first), p.budget.polished)] {
-		again = append(again, search.State{Phases: a.phases})
-	}
-	careful, err := p.layAll(s.choice, again, p.budget.careful)
+	careful, err := p.layAll(s.choice, p.climb(s.choice, first), p.budget.careful)
 	if err != nil {
 		careful = nil
 	}
@@ -169,6 +165,29 @@ func (p *planner) explore(s begun) (*answer, error) {
 	}
 	return &answer{s.choice, best}, nil
 }
+
+// climb improves the best layouts by laying variations of them.
+func (p *planner) climb(c choice, first []*placed) []search.State {
+	out := make([]search.State, min(len(first), p.budget.polished))
+	inParallel(p.workers, len(out), func(k int) {
+		m := newModel(p.job, p.cloths, p.zones, c)
+		lays := p.budget.climb / max(1, first[k].count)
+		if out[k] = (search.State{Phases: first[k].phases, Cost: first[k].cost}); lays < fewestLays {
+			return
+		}
+		out[k] = search.Climb(p.ctx, m.problem, out[k], lays, uint64(p.seed)+uint64(k), func(phases []int64) (float64, bool) {
+			got, _, err := m.lay(phases, roll.Effort{ChainMoves: p.budget.quick.ChainMoves / 4}, uint64(p.seed))
+			if err != nil {
+				return 0, false
+			}
+			return got.cost, true
+		})
+	})
+	return out
+}
+
+// fewestLays is the least number of variations worth laying.
+const fewestLays = 10
 
 // mostLaid bounds the pieces of all states that are laid, so that a large job
 // lays fewer states.

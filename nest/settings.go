@@ -20,15 +20,16 @@ type budget struct {
 	runs     int // annealing runs
 	work     int // steps of a run, times plies and a little
 	keep     int // states that are laid on rolls
-	polished int // of these, laid again with care
+	polished int // of these, improved and laid again with care
+	climb    int // pieces laid in improving one of them
 	quick    roll.Effort
 	careful  roll.Effort
 }
 
 var budgets = map[string]budget{
-	laminate.Quick:    {runs: 2, work: 30000, keep: 4, polished: 1, quick: roll.Effort{ChainMoves: 4000, Trials: 300}, careful: roll.Effort{ChainMoves: 40000, Trials: 3000}},
-	laminate.Normal:   {runs: 4, work: 120000, keep: 10, polished: 3, quick: roll.Effort{ChainMoves: 20000, Trials: 1000}, careful: roll.Effort{ChainMoves: 200000, Trials: 12000}},
-	laminate.Thorough: {runs: 12, work: 800000, keep: 24, polished: 8, quick: roll.Effort{ChainMoves: 100000, Trials: 4000}, careful: roll.Effort{ChainMoves: 2000000, Trials: 100000}},
+	laminate.Quick:    {runs: 2, work: 30000, keep: 4, polished: 1, climb: 2000, quick: roll.Effort{ChainMoves: 4000, Trials: 300}, careful: roll.Effort{ChainMoves: 40000, Trials: 3000}},
+	laminate.Normal:   {runs: 4, work: 120000, keep: 10, polished: 4, climb: 16000, quick: roll.Effort{ChainMoves: 20000, Trials: 1000}, careful: roll.Effort{ChainMoves: 200000, Trials: 12000}},
+	laminate.Thorough: {runs: 12, work: 800000, keep: 24, polished: 8, climb: 200000, quick: roll.Effort{ChainMoves: 100000, Trials: 4000}, careful: roll.Effort{ChainMoves: 2000000, Trials: 100000}},
 }
 
 func (s Settings) resolved(j *laminate.Job) (effort string, seed int64, workers int) {

@@ -45,8 +45,9 @@ type Division struct {
 	Pieces []band.Piece // nil when only measured
 	Lines  []Line       // joints that count for stagger
 	Fault  Fault
-	Full   float64  // sum of the mid-height lengths of full-width pieces
+	Full   float64  // sum of the mean lengths of full-width pieces
 	Fulls  int      // their number
+	Fit    [2]*Fit  // their ends, as cut face up and face down
 	Narrow []Narrow // narrower pieces
 }
 
@@ -173,9 +174,15 @@ func (c *Class) Measure(phase int64) *Division {
 	}
 	d := &Division{Phase: phase, Joints: c.Joints(phase)}
 	pieces := c.Blank.Cut(d.Joints)
+	var ends []Ends
 	for i := range pieces {
-		c.tally(d, &pieces[i])
+		ends = c.tally(d, &pieces[i], ends)
 	}
+	d.Fit[0] = fitOf(ends)
+	for i := range ends {
+		ends[i] = ends[i].mirrored()
+	}
+	d.Fit[1] = fitOf(ends)
 	for _, y := range d.Joints {
 		if spans := c.Net.Chords(y); len(spans) > 0 {
 			d.Lines = append(d.Lines, Line{y, spans})
@@ -191,19 +198,21 @@ func (c *Class) Measure(phase int64) *Division {
 	return d
 }
 
-// tally counts a piece as full-width or narrow and marks one that is too
-// narrow. A piece that no joint bounds is as narrow as the blank itself there.
-func (c *Class) tally(d *Division, p *band.Piece) {
-	h, chord := p.Height(), midChord(p)
+// tally counts a piece as full-width or narrow, collects the ends of the former
+// and marks one that is too narrow. A piece that no joint bounds is as narrow as the blank itself there.
+func (c *Class) tally(d *Division, p *band.Piece, ends []Ends) []Ends {
+	h := p.Height()
 	if h >= c.Width {
-		d.Full += chord
+		e, mean := endsOf(p)
+		d.Full += mean
 		d.Fulls++
-		return
+		return append(ends, e)
 	}
-	d.Narrow = append(d.Narrow, Narrow{h, chord})
+	d.Narrow = append(d.Narrow, Narrow{h, midChord(p)})
 	if h < c.Narrowest && c.bounded(d, p) {
 		d.Fault = TooNarrow
 	}
+	return ends
 }
 
 // bounded says whether a joint bounds the piece.

@@ -330,6 +330,10 @@ func (f *filler) search(order []int32, e Effort, rng *rand.Rand) []int32 {
 	if len(order) < 2 {
 		return order
 	}
+	const fewest = 8 // fewer trials than this change nothing worth their time
+	if e.Trials < fewest*len(order) {
+		return order
+	}
 	best := f.score(order)
 	try := slices.Clone(order)
 	for spent := len(order); spent < e.Trials; spent += len(order) {

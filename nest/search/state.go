@@ -1,6 +1,9 @@
 package search
 
 import (
+	"cmp"
+	"slices"
+
 	"stripwright/nest/layout"
 	"stripwright/nest/stagger"
 )
@@ -12,6 +15,8 @@ type Problem struct {
 	Group  []int     // group of each ply: plies that share rolls
 	Weight []float64 // cost of a µm of roll, by group
 	Gap    int64     // cutting gap, µm
+	Down   []bool    // plies that lie face down
+	Turn   []bool    // groups whose pieces may be turned end for end
 }
 
 // State is a phase for each ply and its estimated cost.
@@ -28,7 +33,14 @@ type walker struct {
 	costs   []float64 // by group
 	scratch []layout.Narrow
 	sky     skyline
+	ahead   []*layout.End
+	back    []*layout.End
+	fine    bool // few enough pieces to fit their ends at every step
 }
+
+// mostFitted is the number of full-width pieces up to which ends are fitted at
+// every step.
+const mostFitted = 400
 
 func newWalker(p *Problem, phases []int64) *walker {
 	w := &walker{Problem: p, phases: append([]int64(nil), phases...), costs: make([]float64, len(p.Weight)),
@@ -36,6 +48,11 @@ func newWalker(p *Problem, phases []int64) *walker {
 	for i, g := range p.Group {
 		w.members[g] = append(w.members[g], i)
 	}
+	fulls := 0
+	for i := range w.phases {
+		fulls += w.division(i).Fulls
+	}
+	w.fine = fulls <= mostFitted
 	for g := range w.costs {
 		w.costs[g] = w.estimate(g)
 	}
@@ -58,8 +75,43 @@ func (w *walker) estimate(g int) float64 {
 		sum += d.Full + float64(int64(d.Fulls)*w.Gap)
 		w.scratch = append(w.scratch, d.Narrow...)
 	}
+	if w.fine {
+		sum += w.fit(g)
+	}
 	width := w.class(w.members[g][0]).Width
 	return w.Weight[g] * (sum + pack(w.scratch, width, w.Gap, &w.sky))
+}
+
+// fit estimates what is lost where ends of full-width pieces meet: ends sorted
+// by slant are matched with their neighbours.
+func (w *walker) fit(g int) float64 {
+	w.ahead, w.back = w.ahead[:0], w.back[:0]
+	for _, i := range w.members[g] {
+		f := w.division(i).Fit[0]
+		if w.Down[i] {
+			f = w.division(i).Fit[1]
+		}
+		for k := range f.Ahead {
+			w.ahead, w.back = append(w.ahead, &f.Ahead[k]), append(w.back, &f.Back[k])
+		}
+	}
+	bySlant := func(a, b *layout.End) int { return cmp.Compare(a.Slant, b.Slant) }
+	sum := 0.0
+	if !w.Turn[g] {
+		slices.SortStableFunc(w.ahead, bySlant)
+		slices.SortStableFunc(w.back, bySlant)
+		for k := range w.ahead {
+			sum += float64(w.ahead[k].Meet(w.back[k]))
+		}
+		return sum
+	}
+	all := append(w.ahead, w.back...)
+	slices.SortStableFunc(all, bySlant)
+	for k := 0; k+1 < len(all); k += 2 {
+		sum += float64(all[k].Meet(all[k+1]))
+	}
+	w.ahead = all
+	return sum
 }
 
 func (w *walker) total() float64 {
