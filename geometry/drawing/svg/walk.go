@@ -89,15 +89,15 @@ var definitions = []string{"defs", "symbol", "clipPath", "mask", "marker", "patt
 
 // walker goes over the tree and keeps the lines.
 type walker struct {
-	d       *Drawing
-	chord   float64 // in mm
-	byID    map[string]*Element
-	sheet   sheet
-	wanted  func(names []string) bool
-	out     []trace.Line
-	points  int
-	visited int
-	full    bool
+	d      *Drawing
+	chord  float64 // in mm
+	byID   map[string]*Element
+	sheet  sheet
+	wanted func(names []string) bool
+	out    []trace.Line
+	points int
+	used   int // elements drawn by way of a use
+	full   bool
 }
 
 // state is what an element inherits.
@@ -158,7 +158,7 @@ func (w *walker) element(e *Element, s state) {
 	switch {
 	case e.foreign || slices.Contains(definitions, e.Name):
 		return
-	case w.tooMany(e, s.depth):
+	case w.tooMany(e, s):
 		return
 	}
 	s.depth++
@@ -185,9 +185,11 @@ func (w *walker) element(e *Element, s state) {
 }
 
 // tooMany bounds what use elements may multiply the drawing to.
-func (w *walker) tooMany(e *Element, depth int) bool {
-	w.visited++
-	if w.visited <= 2*mostElements && depth <= 2*deepest {
+func (w *walker) tooMany(e *Element, s state) bool {
+	if len(s.using) > 0 {
+		w.used++
+	}
+	if w.used <= mostUsed && s.depth <= 2*deepest {
 		return false
 	}
 	w.overflow(e)

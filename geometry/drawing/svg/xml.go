@@ -29,6 +29,7 @@ type Attribute struct{ Name, Value string }
 // bounds of a drawing, so that a hostile file cannot fill the memory.
 const (
 	mostElements = 300_000
+	mostUsed     = 50_000 // drawn by way of use elements
 	deepest      = 250
 )
 
