@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
+	"slices"
 	"sort"
 	"testing"
 
@@ -76,6 +77,7 @@ func build(tb testing.TB, net, blank geometry.Region, cloths []clothSpec, plies 
 			}
 		}
 	}
+	p.Rolls = slices.DeleteFunc(p.Rolls, func(r laminate.PlanRoll) bool { return len(r.Pieces) == 0 })
 	return sums(p)
 }
 
