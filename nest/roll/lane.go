@@ -64,8 +64,8 @@ func (l *lane) follow(f *form) int64 {
 		if a.u+a.form.length+longestBack(l.chain[:k]) <= u && k < len(l.chain)-3 {
 			break
 		}
-		if _, hi, ok := forbidden(a.form, f, 0); ok {
-			u = max(u, a.u+hi)
+		if past, ok := behind(a.form, f, 0); ok {
+			u = max(u, a.u+past)
 		}
 	}
 	return u
@@ -111,29 +111,38 @@ func (l *lane) spaceAt(k int) space {
 }
 
 // widest gives the longest clear length between two chain pieces, or between
-// the free end and the first piece.
+// the free end and the first piece, or in an opening of either.
 func widest(a, b *laid) int64 {
-	most := 0.0
-	for _, c := range b.form.cells {
-		for _, v := range [2]int64{c.v0, c.v1} {
-			l := float64(b.u) + at(c.v0, c.v1, c.l0, c.l1, v)
-			if a != nil {
-				_, r := a.form.edgesAt(v)
-				l -= float64(a.u) + r
-			}
-			most = math.Max(most, l)
+	most := float64(b.form.inner)
+	for _, v := range heights(b.form) {
+		l, _ := b.form.edgesAt(v)
+		l += float64(b.u)
+		if a != nil {
+			_, r := a.form.edgesAt(v)
+			l -= float64(a.u) + r
 		}
+		most = max(most, l)
 	}
 	if a == nil {
 		return int64(most) + 1
 	}
-	for _, c := range a.form.cells {
-		for _, v := range [2]int64{c.v0, c.v1} {
-			l, _ := b.form.edgesAt(v)
-			most = math.Max(most, float64(b.u)+l-float64(a.u)-at(c.v0, c.v1, c.r0, c.r1, v))
+	for _, v := range heights(a.form) {
+		l, _ := b.form.edgesAt(v)
+		_, r := a.form.edgesAt(v)
+		most = max(most, float64(b.u)+l-float64(a.u)-r)
+	}
+	return int64(max(most, float64(a.form.inner))) + 1
+}
+
+// heights lists where a form's edges bend.
+func heights(f *form) []int64 {
+	var out []int64
+	for k := range f.columns {
+		for _, c := range f.columns[k].cells {
+			out = append(out, c.v0, c.v1)
 		}
 	}
-	return int64(most) + 1
+	return out
 }
 
 // spot is a place for a narrow piece.
@@ -181,7 +190,7 @@ func (l *lane) put(piece int32, s *Shape, at spot) {
 // either edge of the roll, or against one of the pieces laid last.
 func (s *space) lowest(f *form, width int64) (u, v int64, ok bool) {
 	u = math.MaxInt64
-	var seen [2 + 2*beside]int64
+	var seen [4 * beside]int64
 	tried := seen[:0]
 	try := func(at int64) {
 		if at < 0 || at+f.height > width || slices.Contains(tried, at) {
@@ -195,11 +204,22 @@ func (s *space) lowest(f *form, width int64) (u, v int64, ok bool) {
 	try(0)
 	try(width - f.height)
 	for i := len(s.held) - 1; i >= max(0, len(s.held)-beside); i-- {
-		h := &s.held[i]
-		try(h.v + h.form.height)
-		try(h.v - f.height)
+		tryBeside(&s.held[i], f, try)
+	}
+	for i := range s.walls {
+		if len(s.walls[i].form.columns) > 1 {
+			tryBeside(&s.walls[i], f, try)
+		}
 	}
 	return u, v, ok
+}
+
+// tryBeside tries the heights above and below each column of a laid piece.
+func tryBeside(h *laid, f *form, try func(int64)) {
+	for k := range h.form.columns {
+		try(h.v + h.form.columns[k].v1)
+		try(h.v + h.form.columns[k].v0 - f.height)
+	}
 }
 
 // clearAt gives the least u at height v that is clear of walls and held
@@ -223,12 +243,25 @@ func (s *space) clearAt(f *form, v, limit int64) (int64, bool) {
 	return u, true
 }
 
-// blocks says whether a laid piece overlaps a form at (u, v), and where along
-// the roll the form is past it.
+// blocks says whether a laid piece overlaps a form at (u, v), and the next
+// place along the roll where the columns that overlap are past each other.
 func (a *laid) blocks(f *form, u, v int64) (past int64, meets bool) {
 	if u >= a.u+a.form.length || u+f.length <= a.u || v >= a.v+a.form.height || v+f.height <= a.v {
 		return 0, false
 	}
-	lo, hi, ok := forbidden(a.form, f, v-a.v)
-	return a.u + hi, ok && a.u+lo < u && u < a.u+hi
+	if a.form.upright && f.upright {
+		return a.u + a.form.length, true
+	}
+	for i := range a.form.columns {
+		for k := range f.columns {
+			p, q := &a.form.columns[i], &f.columns[k]
+			if u+q.l >= a.u+p.r || u+q.r <= a.u+p.l || v+q.v0 >= a.v+p.v1 || v+q.v1 <= a.v+p.v0 {
+				continue
+			}
+			if lo, hi, ok := forbidden(p, q, v-a.v); ok && a.u+lo < u && u < a.u+hi {
+				past, meets = max(past, a.u+hi), true
+			}
+		}
+	}
+	return past, meets
 }

@@ -17,16 +17,25 @@ func (f form) widened(gap int64) form {
 	if gap%2 == 1 {
 		r++
 	}
+	out := form{height: f.height + 2*r, length: f.length + 2*r}
+	for _, c := range f.columns {
+		out.columns = append(out.columns, column{cells: widenCells(c.cells, r)})
+	}
+	return out
+}
+
+// widenCells grows one column; columns may overlap afterwards.
+func widenCells(cells []cell, r int64) []cell {
 	var left, right []line
 	heights := []int64{}
-	for _, c := range f.cells {
+	for _, c := range cells {
 		left = append(left, spread(c.v0, c.v1, -c.l0, -c.l1, r))
 		right = append(right, spread(c.v0, c.v1, c.r0, c.r1, r))
 		heights = append(heights, c.v0-r, c.v0+r, c.v1-r, c.v1+r)
 	}
 	slices.Sort(heights)
 	heights = slices.Compact(heights)
-	out := form{height: f.height + 2*r, length: f.length + 2*r}
+	var out []cell
 	for i := 0; i+1 < len(heights); i++ {
 		v0, v1 := heights[i], heights[i+1]
 		l0, l1 := outermost(left, v0, v1)
@@ -35,10 +44,9 @@ func (f form) widened(gap int64) form {
 			continue
 		}
 		d := float64(r) // the leftmost point goes back to u = 0
-		out.cells = append(out.cells, cell{v0 + r, v1 + r, d - l0, d - l1, d + r0, d + r1})
+		out = append(out, cell{v0 + r, v1 + r, d - l0, d - l1, d + r0, d + r1})
 	}
-	out.cells = merged(out.cells)
-	return out
+	return merged(out)
 }
 
 // line is the outer edge of one cell after spreading: level from v0 to a,
