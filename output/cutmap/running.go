@@ -1,0 +1,106 @@
+package cutmap
+
+import (
+	"math"
+
+	"github.com/paulmach/orb"
+
+	"stripwright/output/sheet"
+)
+
+// Ticks along both edges: one each 100 mm, a longer one with its figure each
+// 500 mm, and every 5 m what roll this is.
+const (
+	tickMM   = 100.0
+	figureMM = 500.0
+	againMM  = 5000.0
+)
+
+// running draws the running lengths from the free end on both edges.
+func (b *board) running() {
+	layer := b.s.Layer("RUNNING")
+	var short, long sheet.Shape
+	short.Pen, long.Pen = sheet.Solid(sheet.Black, 0.05*b.k), sheet.Solid(sheet.Black, 0.12*b.k)
+	for i := 0; float64(i)*tickMM <= b.l.Long(); i++ {
+		u := float64(i) * tickMM
+		shape, out := &short, 0.5*b.k
+		if math.Mod(u, figureMM) == 0 {
+			shape, out = &long, 0.9*b.k
+			b.figure(layer, u)
+		}
+		for _, edge := range [2][2]float64{{b.high, out}, {b.low, -out}} {
+			shape.Lines = append(shape.Lines, sheet.Line{Points: []orb.Point{{u, edge[0]}, {u, edge[0] + edge[1]}}})
+		}
+	}
+	layer.Shapes = append(layer.Shapes, short, long)
+	for u := againMM; u+figureMM < b.l.Long(); u += againMM {
+		words := "roll " + b.l.Roll.Roll + ", FACE UP"
+		layer.Write(sheet.Text{At: orb.Point{u, b.high + 2.7*b.k}, Height: 0.8 * b.k, Ink: sheet.Grey, Words: words})
+	}
+}
+
+func (b *board) figure(layer *sheet.Layer, u float64) {
+	t := sheet.Text{Height: 0.8 * b.k, Bold: true, Align: sheet.Middle, Words: sheet.MetreMark(u, b.plan.Units)}
+	t = t.Fitted(0.9 * figureMM)
+	t.At = orb.Point{u, b.high + 1.2*b.k}
+	layer.Write(t)
+	t.At = orb.Point{u, b.low - 1.2*b.k - t.Height}
+	layer.Write(t)
+}
+
+// freeEnd marks where lengths are measured from, and the width across it.
+func (b *board) freeEnd() {
+	layer, k := b.s.Layer("ROLL"), b.k
+	middle := (b.low + b.high) / 2
+	layer.Box(sheet.Pen{}, sheet.Fill{Ink: sheet.Black}, orb.Bound{Min: orb.Point{-0.5 * k, b.low}, Max: orb.Point{0, b.high}})
+	end := sheet.Text{Height: 1.2 * k, Bold: true, Turn: 90, Words: "FREE END"}.Fitted(0.9 * b.l.Roll.WidthMM)
+	layer.Write(end.Centred(orb.Point{-1.6 * k, middle}))
+	x := -3.6 * k
+	layer.Arrow(sheet.Black, 0.08*k, 0.8*k, orb.Point{x, middle}, orb.Point{x, b.low})
+	layer.Arrow(sheet.Black, 0.08*k, 0.8*k, orb.Point{x, middle}, orb.Point{x, b.high})
+	width := sheet.Text{Height: 1.2 * k, Bold: true, Turn: 90, Words: sheet.Tape(b.l.Roll.WidthMM, b.plan.Units)}
+	width = width.Fitted(0.9 * b.l.Roll.WidthMM).Centred(orb.Point{-5.2 * k, middle})
+	layer.Write(width)
+	grain := b.s.Layer("GRAIN")
+	y := b.low - 4.4*k
+	grain.Arrow(sheet.Black, 0.12*k, k, orb.Point{5 * k, y}, orb.Point{0, y})
+	grain.Arrow(sheet.Black, 0.12*k, k, orb.Point{5 * k, y}, orb.Point{10 * k, y})
+	grain.Write(sheet.Text{At: orb.Point{11 * k, y - 0.5*k}, Height: k, Words: "grain: along the roll"})
+}
+
+// remainder draws the start of what is left behind the last cut of this length.
+func (b *board) remainder() {
+	layer, k, u := b.s.Layer("ROLL"), b.k, b.l.Long()
+	words := b.remainderWords()
+	cut := sheet.Solid(sheet.Black, 0.25*k)
+	cut.Dash = [6]float64{k, 0.5 * k}
+	if words == "none" {
+		return
+	}
+	wave := []orb.Point{{u, b.low}, {u + 7*k, b.low}}
+	for i := 1; i < 8; i++ {
+		wave = append(wave, orb.Point{u + 7*k + 0.6*k*float64(i%2), b.low + b.l.Roll.WidthMM*float64(i)/8})
+	}
+	wave = append(wave, orb.Point{u + 7*k, b.high}, orb.Point{u, b.high})
+	layer.Shapes = append(layer.Shapes, sheet.Shape{Pen: sheet.Solid(sheet.Grey, 0.08*k), Lines: []sheet.Line{{Points: wave}}})
+	b.s.Layer("TEXT").Stroke(cut, orb.Point{u, b.low - 0.9*k}, orb.Point{u, b.high + 0.9*k})
+	off := sheet.Text{Height: 0.9 * k, Bold: true, Turn: 90, Words: "CUT OFF AT " + sheet.Tape(u, b.plan.Units)}.Fitted(0.9 * b.l.Roll.WidthMM)
+	layer.Write(off.Centred(orb.Point{u + 1.6*k, (b.low + b.high) / 2}))
+	for i, line := range sheet.Wrapped(sheet.Text{Height: 0.8 * k, Turn: 90, Words: words}, 0.9*b.l.Roll.WidthMM, 3) {
+		layer.Write(line.Centred(orb.Point{u + (3.2+1.3*float64(i))*k, (b.low + b.high) / 2}))
+	}
+}
+
+// remainderWords says what is left of the roll behind this length.
+func (b *board) remainderWords() string {
+	switch stock := b.l.Roll.StockLengthMM; {
+	case !b.l.Last():
+		return "next table length"
+	case stock == nil:
+		return "the roll goes on"
+	case *stock-b.l.Roll.UsedLengthMM < 0.0005:
+		return "none"
+	default:
+		return "remainder " + sheet.Tape(*stock-b.l.Roll.UsedLengthMM, b.plan.Units)
+	}
+}

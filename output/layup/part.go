@@ -1,0 +1,81 @@
+package layup
+
+import (
+	"math"
+
+	"github.com/paulmach/orb"
+
+	"stripwright/laminate"
+	"stripwright/output/sheet"
+)
+
+// outlines draws blank and net edge, the line that is measured along, and any
+// outline of a ply's own.
+func (b *board) outlines(own *laminate.PlanPly) {
+	l := b.s.Layer("OUTLINE")
+	blank := sheet.Pen{Ink: sheet.Grey, Width: 0.35 * b.k, Dash: [6]float64{2.4 * b.k, 1.2 * b.k}}
+	l.Region(blank, sheet.Fill{}, b.plan.Part.Blank, b.place)
+	if own != nil && own.Outline != "" {
+		l.Region(sheet.Solid(sheet.Black, 0.4*b.k), sheet.Fill{}, own.Blank, b.place)
+	}
+	l.Region(sheet.Solid(sheet.Black, 0.6*b.k), sheet.Fill{}, b.plan.Part.Net, b.place)
+}
+
+// corners draws the named corners, each in a ring outside the blank, and the
+// datum: a pennant, which looks the same from no other side.
+func (b *board) corners() {
+	l := b.s.Layer("DATUM")
+	edge := newNetEdge(b.plan.Part)
+	for i, c := range b.plan.Part.Corners {
+		at := b.place(orb.Point(c.At))
+		out := edge.cornerOutward(orb.Point(c.At))
+		far := b.plan.Part.TrimMM*1.5 + 6.5*b.k
+		letter := sheet.Text{Height: 4.4 * b.k, Bold: true, Words: c.Name}
+		letter = letter.Centred(orb.Point{at[0] + far*out[0], at[1] + far*out[1]})
+		ring := orb.Point{at[0] + far*out[0], at[1] + far*out[1]}
+		fill := sheet.Fill{Ink: sheet.White}
+		if i == 0 {
+			fill.Ink, letter.Ink = sheet.Black, sheet.White
+		}
+		l.Stroke(sheet.Solid(sheet.Black, 0.25*b.k), at, ring)
+		l.Disc(sheet.Solid(sheet.Black, 0.5*b.k), fill, ring, 4.4*b.k)
+		l.Write(letter)
+		b.room.take(orb.Bound{
+			Min: orb.Point{ring[0] - 4.8*b.k, ring[1] - 4.8*b.k}, Max: orb.Point{ring[0] + 4.8*b.k, ring[1] + 4.8*b.k},
+		})
+		if i == 0 {
+			b.pennant(at)
+		}
+	}
+}
+
+// pennant marks the datum corner: a pole upwards with a flag to the right.
+func (b *board) pennant(at orb.Point) {
+	k := b.k
+	shape := []orb.Point{{0, 0}, {0, 16}, {10, 12.5}, {1.4, 9}, {1.4, 0}}
+	points := make([]orb.Point, len(shape))
+	for i, p := range shape {
+		points[i] = orb.Point{at[0] + p[0]*k, at[1] + p[1]*k}
+	}
+	b.s.Layer("DATUM").Area(sheet.Solid(sheet.White, 0.5*k), sheet.Fill{Ink: sheet.Black}, points...)
+	b.room.take(orb.Bound{Min: at, Max: orb.Point{at[0] + 10*k, at[1] + 16*k}})
+}
+
+// cornerOutward gives the direction away from the part at a point of the net
+// edge: between the normals of the edges that meet there.
+func (e *netEdge) cornerOutward(p orb.Point) orb.Point {
+	var sum orb.Point
+	for i, q := range e.ring {
+		r := e.next(i)
+		d := sheet.Towards(q, r)
+		t := dot(d, minus(p, q))
+		if math.Abs(cross(d, minus(p, q))) < onLineMM*3 && t > -onLineMM*3 && t < distance(q, r)+onLineMM*3 {
+			n := e.outward(i)
+			sum = orb.Point{sum[0] + n[0], sum[1] + n[1]}
+		}
+	}
+	if math.Hypot(sum[0], sum[1]) < 1e-6 {
+		return orb.Point{0, -1}
+	}
+	return sheet.Towards(orb.Point{}, sum)
+}

@@ -1,0 +1,177 @@
+package layup
+
+import (
+	"math"
+	"strconv"
+
+	"github.com/paulmach/orb"
+
+	"stripwright/laminate"
+	"stripwright/output/sheet"
+)
+
+// plySheet is the lay-up sheet of one ply while it is drawn.
+type plySheet struct {
+	*board
+	ply      laminate.PlanPly
+	fabric   laminate.PlanFabric
+	measured PlyMeasures
+}
+
+// Ply draws the lay-up sheet of the ply at an index of the plan, measured by
+// Measure.
+func Ply(p laminate.Plan, index int, measured PlyMeasures, sha string) sheet.Scene {
+	ply := p.Plies[index]
+	s := &plySheet{board: newBoard(p, sha), ply: ply, fabric: laminate.PlanFabric{Name: ply.Fabric}, measured: measured}
+	for _, f := range p.Fabrics {
+		if f.Name == ply.Fabric {
+			s.fabric = f
+		}
+	}
+	s.s = sheet.Scene{Title: s.plyWords(), About: s.about()}
+	for _, layer := range []string{"SHEET", "STRIPS", "EARLIER", "OUTLINE", "JOINTS", "DATUM", "MEASURES", "TEXT", "TITLE"} {
+		s.s.Layer(layer)
+	}
+	s.draw()
+	return s.finish([]string{ply.Fabric}, s.entries())
+}
+
+func (s *plySheet) plyWords() string {
+	return "PLY " + strconv.Itoa(s.ply.Ply) + " OF " + strconv.Itoa(len(s.plan.Plies)) + " FROM THE TOOL"
+}
+
+func (s *plySheet) about() string {
+	return s.ply.Fabric + ", angle " + sheet.Degrees(s.ply.AngleDeg) + ", " + s.faceWords() +
+		", seen from the laying side; unit mm. " + sheet.Verdict(s.plan)
+}
+
+func (s *plySheet) faceWords() string {
+	if s.ply.Face == laminate.FaceDown {
+		return "FACE DOWN"
+	}
+	return "FACE UP"
+}
+
+// sideWords says in the fabric's own words which face goes where.
+func (s *plySheet) sideWords() string {
+	switch {
+	case s.fabric.FaceIs == "":
+		return "face not named in the job"
+	case s.ply.Face == laminate.FaceDown:
+		return s.fabric.FaceIs + " towards the tool"
+	}
+	return s.fabric.FaceIs + " towards you"
+}
+
+func (s *plySheet) entries() []sheet.Entry {
+	grams := "-"
+	for _, q := range s.plan.Quantities {
+		if q.Ply == s.ply.Ply {
+			grams = sheet.Number(q.DryG, 0) + " g dry"
+		}
+	}
+	return []sheet.Entry{
+		{Caption: "THIS PLY", Words: strconv.Itoa(len(s.ply.Strips)) + " strips, " + strconv.Itoa(len(s.ply.Joints)) + " joints", Share: 3},
+		{Caption: "WEIGHT", Words: grams, Share: 2},
+		{Caption: "MEASURED ALONG", Words: "the net edge (finished part)", Share: 4},
+		{Caption: "FABRIC", Words: s.fabric.Name + "  " + sheet.Number(s.fabric.WeightGSM, 1) + " g/m²", Share: 4},
+	}
+}
+
+// draw lays the sheet out from the bottom up: title block, further joints,
+// drawing and table, heading.
+func (s *plySheet) draw() {
+	n := len(s.measured.Joints)
+	high := math.Max(s.partHigh()+20, math.Min(tickHigh+16+rowHigh*float64(n), 205))
+	high = math.Max(high, 100)
+	fit := int((high - tickHigh - 16) / rowHigh)
+	bottom := edgeMargin + blockHigh + 5
+	if n > fit {
+		bottom = s.furtherJoints(bottom, s.measured.Joints[fit:])
+	}
+	drawing := s.box(edgeMargin, bottom, edgeMargin+drawWide, bottom+high)
+	s.layDown(edgeMargin, bottom+12, high-20)
+	s.room.take(s.box(edgeMargin, bottom, edgeMargin+drawWide, bottom+10))
+	s.room.take(s.box(edgeMargin, bottom+high-8, edgeMargin+drawWide, bottom+high))
+	s.outlines(&s.ply)
+	s.corners()
+	s.measureEnds()
+	s.strips()
+	s.joints()
+	s.zeroArrow(edgeMargin+4, bottom+5)
+	s.s.Layer("TEXT").Write(s.text(edgeMargin+4, bottom+high-6, 4, true, "SEEN FROM THE LAYING SIDE, looking down on the tool"))
+	s.legend(edgeMargin+70, bottom+5)
+	s.over(drawing)
+	s.s.Layer("TITLE").Box(sheet.Solid(sheet.Black, 0.3*s.k), sheet.Fill{}, drawing)
+	s.jointTable(tableLeft, bottom+high, s.measured.Joints[:min(n, fit)])
+	s.tickBoxes(tableLeft, bottom)
+	s.heading(bottom + high)
+	s.height = bottom + high + headHigh
+}
+
+// heading writes ply, fabric, angle and side across the top.
+func (s *plySheet) heading(y float64) {
+	l := s.s.Layer("TITLE")
+	title := s.text(edgeMargin, y+44, 13, true, s.plyWords())
+	l.Write(title.Fitted(330 * s.k))
+	s.big(edgeMargin, y+5, 118, "FABRIC", s.fabric.Name, "", false)
+	s.big(edgeMargin+122, y+5, 74, "ANGLE", sheet.Degrees(s.ply.AngleDeg), "", false)
+	s.big(edgeMargin+200, y+5, 134, "SIDE", s.faceWords(), s.sideWords(), s.ply.Face == laminate.FaceDown)
+	s.dial(sheetWide-edgeMargin-32, y+33, 21)
+}
+
+// big draws one box of the heading; dark: white words on black.
+func (s *plySheet) big(x, y, w float64, caption, words, under string, dark bool) {
+	l, k := s.s.Layer("TITLE"), s.k
+	fill, ink, soft := sheet.Fill{Ink: sheet.White}, sheet.Black, sheet.Grey
+	if dark {
+		fill.Ink, ink, soft = sheet.Black, sheet.White, sheet.Pale
+	}
+	l.Box(sheet.Solid(sheet.Black, 0.6*k), fill, s.box(x, y, x+w, y+33))
+	t := s.text(x+3, y+27.5, 2.6, false, caption)
+	t.Ink = soft
+	l.Write(t)
+	t = s.text(x+3, y+10.5, 13, true, words)
+	t.Ink = ink
+	l.Write(t.Fitted((w - 6) * k))
+	t = s.text(x+3, y+3.2, 4, true, under)
+	t.Ink = ink
+	l.Write(t.Fitted((w - 6) * k))
+}
+
+// dial shows 0° and the direction in which the roll runs from its free end.
+func (s *plySheet) dial(x, y, radius float64) {
+	l, k, c := s.s.Layer("DATUM"), s.k, s.at(x, y)
+	l.Disc(sheet.Solid(sheet.Grey, 0.3*k), sheet.Fill{Ink: sheet.White}, c, radius*k)
+	l.Arrow(sheet.Grey, 0.4*k, 3*k, c, s.at(x+radius, y))
+	zero := s.text(x+radius+1.5, y-1.8, 3.6, true, "0°")
+	zero.Ink = sheet.Grey
+	l.Write(zero)
+	heading := s.ply.AngleDeg
+	if s.ply.Reversed {
+		heading += 180
+	}
+	sin, cos := math.Sincos(heading * math.Pi / 180)
+	r := (radius - 1) * k
+	l.Arrow(sheet.Black, 1.4*k, 7*k, orb.Point{c[0] - r*cos, c[1] - r*sin}, orb.Point{c[0] + r*cos, c[1] + r*sin})
+	l.Write(s.text(x-radius-6, y-radius-7, 2.8, false, "roll direction "+sheet.Degrees(s.ply.AngleDeg)))
+}
+
+// legend names the lines of the drawing, beside the 0° arrow.
+func (s *plySheet) legend(x, y float64) {
+	l := s.s.Layer("TEXT")
+	for _, e := range []struct {
+		pen   sheet.Pen
+		words string
+		wide  float64
+	}{
+		{jointPen(s.k), "joint of this ply", 46},
+		{earlierPen(s.k), "joint below that counts", 55},
+		{sheet.Solid(sheet.Black, 0.6*s.k), "net edge", 34},
+		{sheet.Pen{Ink: sheet.Grey, Width: 0.35 * s.k, Dash: [6]float64{2.4 * s.k, 1.2 * s.k}}, "blank", 30},
+	} {
+		l.Stroke(e.pen, s.at(x, y), s.at(x+10, y))
+		l.Write(s.text(x+11.5, y-1.2, 2.6, false, e.words))
+		x += e.wide
+	}
+}

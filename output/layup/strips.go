@@ -1,0 +1,152 @@
+package layup
+
+import (
+	"math"
+
+	"github.com/paulmach/orb"
+
+	"stripwright/geometry"
+	"stripwright/laminate"
+	"stripwright/output/sheet"
+)
+
+// stripFills alternate, so that neighbours differ.
+var stripFills = [2]sheet.Fill{{Ink: "#FFFFFF"}, {Ink: "#E6EAEE"}}
+
+// strips draws the strips in laying order with their ids.
+func (s *plySheet) strips() {
+	l := s.s.Layer("STRIPS")
+	for i, strip := range s.ply.Strips {
+		l.Region(sheet.Pen{}, stripFills[i%2], strip.Shape, s.place)
+	}
+	l.Region(sheet.Solid(sheet.Black, 0.3*s.k), sheet.Fill{}, s.ply.Blank, s.place)
+	for _, strip := range s.ply.Strips {
+		s.stripID(strip)
+	}
+}
+
+// stripID writes id and width along the strip where there is room.
+func (s *plySheet) stripID(strip laminate.Strip) {
+	if strip.Shape.Empty() {
+		return
+	}
+	frame := geometry.PlyFrame(geometry.NewAngle(s.ply.AngleDeg))
+	id := sheet.Text{Height: 1, Bold: true, Words: strip.ID, Turn: sheet.Upright(s.ply.AngleDeg)}
+	width := sheet.Text{Height: 0.6, Words: sheet.Tape(strip.WidthMM, s.plan.Units) + " wide", Turn: id.Turn}
+	wide := math.Max(id.Width(), width.Width())
+	turned := turnedRegion(strip.Shape, frame)
+	layer := s.s.Layer("TEXT")
+	if at, h := sheet.Spot(turned, (wide+1)/2.9, 5.2*2.9*s.k, 2.6*2.9*s.k); h > 0 {
+		size := h / 2.9
+		id.Height, width.Height = size, 0.6*size
+		sin, cos := math.Sincos(id.Turn * math.Pi / 180)
+		c := s.place(frame.Inverse().Apply(at))
+		id = id.Centred(orb.Point{c[0] - 0.5*size*sin, c[1] + 0.5*size*cos})
+		width = width.Centred(orb.Point{c[0] + 0.75*size*sin, c[1] - 0.75*size*cos})
+		if s.room.try(id, width) {
+			s.ground(id, width)
+			layer.Write(id)
+			layer.Write(width)
+			return
+		}
+	}
+	s.smallID(turned, frame, id)
+}
+
+// smallID writes the id alone, in a strip that has little room.
+func (s *plySheet) smallID(turned geometry.Region, frame geometry.Frame, id sheet.Text) {
+	id.Height = 1
+	if at, h := sheet.Spot(turned, id.Width()/1.4, 4.5*1.4*s.k, 1.1*s.k); h > 0 {
+		id.Height = h / 1.4
+		id = id.Centred(s.place(frame.Inverse().Apply(at)))
+		if s.room.try(id) {
+			s.ground(id)
+			s.s.Layer("TEXT").Write(id)
+			return
+		}
+	}
+	s.callOut(turned, frame, id)
+}
+
+// ground clears the lines of the part under lettering.
+func (s *plySheet) ground(texts ...sheet.Text) {
+	for _, t := range texts {
+		sin, cos := math.Sincos(t.Turn * math.Pi / 180)
+		from, wide := t.Start(), t.Width()
+		corner := func(x, y float64) orb.Point {
+			return orb.Point{from[0] + x*cos - y*sin, from[1] + x*sin + y*cos}
+		}
+		pad := 0.15 * t.Height
+		s.s.Layer("TEXT").Area(sheet.Pen{}, sheet.Fill{Ink: sheet.White},
+			corner(-pad, -2*pad), corner(wide+pad, -2*pad), corner(wide+pad, t.Height+pad), corner(-pad, t.Height+pad))
+	}
+}
+
+// callOut writes an id beside the part with a line to its strip: for a strip too
+// small to write on.
+func (s *plySheet) callOut(turned geometry.Region, frame geometry.Frame, id sheet.Text) {
+	c := s.place(frame.Inverse().Apply(inside(turned)))
+	id.Height, id.Turn = 2.4*s.k, 0
+	for _, far := range []float64{8, 13, 18, 24, 30, 38, 48} {
+		for step := 0; step < 16; step++ {
+			sin, cos := math.Sincos(float64(step) * math.Pi / 8)
+			at := orb.Point{c[0] + far*s.k*cos, c[1] + far*s.k*sin}
+			t := id.Centred(at)
+			if s.overPart(t) || !s.room.try(t) {
+				continue
+			}
+			s.s.Layer("TEXT").Stroke(sheet.Solid(sheet.Black, 0.2*s.k), c, at)
+			s.s.Layer("TEXT").Box(sheet.Pen{}, sheet.Fill{Ink: sheet.White}, t.Bounds())
+			s.s.Layer("TEXT").Write(t)
+			return
+		}
+	}
+	id.Height = 1.2 * s.k
+	s.s.Layer("TEXT").Write(id.Centred(c)) // no room anywhere: small, in its place
+}
+
+// overPart says whether lettering would lie over the blank or leave the
+// drawing.
+func (s *plySheet) overPart(t sheet.Text) bool {
+	b := t.Bounds()
+	if b.Min[0] < (edgeMargin+1)*s.k || b.Max[0] > (edgeMargin+drawWide-1)*s.k {
+		return true
+	}
+	for _, p := range []orb.Point{b.Min, b.Max, {b.Min[0], b.Max[1]}, {b.Max[0], b.Min[1]}, b.Center()} {
+		if s.ply.Blank.Contains(orb.Point{p[0] - s.origin[0], p[1] - s.origin[1]}) {
+			return true
+		}
+	}
+	return false
+}
+
+// inside gives a point inside a region: the middle of the longest chord halfway
+// up.
+func inside(r geometry.Region) orb.Point {
+	b := r.Bounds()
+	y := (b.Min[1] + b.Max[1]) / 2
+	best := orb.Point{(b.Min[0] + b.Max[0]) / 2, y}
+	long := 0.0
+	for _, c := range sheet.Chords(r, y) {
+		if c[1]-c[0] > long {
+			long, best[0] = c[1]-c[0], (c[0]+c[1])/2
+		}
+	}
+	return best
+}
+
+// turnedRegion turns a region without rounding it.
+func turnedRegion(r geometry.Region, f geometry.Frame) geometry.Region {
+	turn := func(ring orb.Ring) orb.Ring {
+		out := make(orb.Ring, len(ring))
+		for i, p := range ring {
+			out[i] = f.Apply(p)
+		}
+		return out
+	}
+	out := geometry.Region{Outer: turn(r.Outer)}
+	for _, h := range r.Holes {
+		out.Holes = append(out.Holes, turn(h))
+	}
+	return out
+}

@@ -1,0 +1,54 @@
+package sheet
+
+import (
+	"math"
+	"strconv"
+
+	"stripwright/geometry/length"
+)
+
+// Tape prints a length as it is read from a tape measure, to 0.1 mm: "600 mm";
+// in a job in inches or feet also by the tape's fractions: "23 5/8 in (600 mm)".
+func Tape(mm float64, units string) string {
+	text := length.MM(math.Round(mm*10) / 10)
+	if !inches(units) {
+		return text
+	}
+	return length.Inches(mm) + " (" + text + ")"
+}
+
+// MetreMark prints a running length along a roll: "12.5 m", "12.5 m (492 1/8 in)".
+func MetreMark(mm float64, units string) string {
+	text := strconv.FormatFloat(math.Round(mm)/1000, 'f', -1, 64) + " m"
+	if !inches(units) {
+		return text
+	}
+	return text + " (" + length.Inches(mm) + ")"
+}
+
+// Size prints a size in mm and in inches, whatever the unit of the job.
+func Size(w, h float64) string {
+	return trimmed(w, 1) + " x " + trimmed(h, 1) + " mm (" + trimmed(w/25.4, 2) + " x " + trimmed(h/25.4, 2) + " in)"
+}
+
+func inches(units string) bool { return units == "in" || units == "ft" || units == "yd" }
+
+// Degrees prints an angle with its sign: "0°", "+45°", "-45°", "90°".
+func Degrees(deg float64) string {
+	text := trimmed(deg, 3) + "°"
+	if deg > 0 && deg != 90 {
+		return "+" + text
+	}
+	return text
+}
+
+// trimmed prints a number with at most so many decimals, no zeros at the end.
+func trimmed(v float64, decimals int) string {
+	scale := math.Pow10(decimals)
+	r := math.Round(v*scale) / scale
+	return strconv.FormatFloat(r+0, 'f', -1, 64)
+}
+
+// Number prints a number with at most so many decimals, without zeros at the
+// end.
+func Number(v float64, decimals int) string { return trimmed(v, decimals) }
