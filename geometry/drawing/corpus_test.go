@@ -42,7 +42,7 @@ var said = map[string]string{
 	"dxf_gap_0p1.dxf":                   "3 gaps closed, the biggest 0.1 mm",
 	"dxf_gap_0p5.dxf":                   "ends at (880, 0) and (880, 0.5), 0.5 mm apart",
 	"dxf_open_contour.dxf":              "ends at (0, 0) and (0, 530), 530 mm apart",
-	"dxf_hole_and_island.dxf":           "1 islands",
+	"dxf_hole_and_island.dxf":           "1 island:",
 	"dxf_bowtie.dxf":                    "(350, 250)",
 	"dxf_layers_select.dxf":             "layer",
 	"dxf_layer_off_frozen.dxf":          "which is off",

@@ -3,6 +3,7 @@ package drawing
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"github.com/paulmach/orb"
@@ -54,7 +55,7 @@ func (rd *reading) tellEmpty(lines []trace.Line) {
 		found = "; it holds only " + s
 	}
 	if len(lines) > 0 {
-		found = fmt.Sprintf("; %d lines lie on other layers", len(lines))
+		found = "; on other layers: " + trace.Count(len(lines), "line")
 	}
 	r.Problem("empty", r.File, "draw the outline as lines, arcs or paths on a visible layer; text counts only once it is converted to paths",
 		"there is no outline to lay up%s", found)
@@ -64,7 +65,7 @@ func (rd *reading) tellEmpty(lines []trace.Line) {
 func (rd *reading) tellJoined(j contour.Joined) {
 	r := rd.report
 	if j.Duplicates > 0 {
-		r.Note("duplicate", "%d lines drawn twice: taken once", j.Duplicates)
+		r.Note("duplicate", "%s drawn twice: taken once", trace.Count(j.Duplicates, "line"))
 	}
 	if n := len(j.Gaps); n > 0 {
 		big := j.Gaps[0]
@@ -73,7 +74,7 @@ func (rd *reading) tellJoined(j contour.Joined) {
 				big = g
 			}
 		}
-		r.Note("gap", "%d gaps closed, the biggest %s mm at %s", n, trace.Number(big.Size), trace.Place(big.From))
+		r.Note("gap", "%s closed, the biggest %s mm at %s", trace.Count(n, "gap"), trace.Number(big.Size), trace.Place(big.From))
 	}
 	for _, p := range j.Branches {
 		r.Problem("branch", r.At(p), "keep only the lines of the outline, or name its layer", "lines branch here: an odd number of ends meet")
@@ -125,7 +126,7 @@ func (rd *reading) choose(nested []contour.Nested, d *Drawing) {
 		}
 	}
 	if islands > 0 {
-		r.Note("island", "%d islands: solids inside a hole, regions of their own", islands)
+		r.Note("island", "%s: solid inside a hole, a region of its own", trace.Count(islands, "island"))
 	}
 	if len(nested) > 1 {
 		r.Note("several", "%d separate outlines, to be chosen from by their number (which): %s", len(nested), described(nested))
@@ -144,6 +145,13 @@ func (rd *reading) choose(nested []contour.Nested, d *Drawing) {
 	}
 	d.SizeMM = [2]float64{geometry.Snap(bound.Max[0] - bound.Min[0]), geometry.Snap(bound.Max[1] - bound.Min[1])}
 	rd.tellSize(nested, d)
+}
+
+// guessed says whether the unit is one that the drawing does not quite state.
+func (rd *reading) guessed() bool {
+	return slices.ContainsFunc(rd.report.Notes, func(n Note) bool {
+		return n.Rule == "unit" && strings.HasSuffix(n.Text, "check the size")
+	})
 }
 
 func described(nested []contour.Nested) string {
@@ -170,6 +178,8 @@ func (rd *reading) tellSize(nested []contour.Nested, d *Drawing) {
 		r.Note("size", "the part is only %s: check the unit", size)
 	case long > 20000:
 		r.Note("size", "the part is %s, over 20 m: check the unit", size)
+	case rd.guessed():
+		r.Note("size", "the part comes out at %s", size)
 	}
 	specks := 0
 	for _, n := range nested {
@@ -180,7 +190,7 @@ func (rd *reading) tellSize(nested []contour.Nested, d *Drawing) {
 		}
 	}
 	if specks > 0 {
-		r.Note("tiny", "%d contours enclose less than 1 mm²: check for specks", specks)
+		r.Note("tiny", "%s of less than 1 mm²: check for specks", trace.Count(specks, "contour"))
 	}
 }
 

@@ -28,7 +28,11 @@ func (t *tracer) insert(v *values, layer string, p place) {
 	at := v.point(10)
 	t.height(v.number(30, 0))
 	turn := trace.Move(at[0], at[1]).Of(trace.Turn(v.number(50, 0)))
-	inner := trace.Scale(v.number(41, 1), v.number(42, 1)).Of(trace.Move(-b.base[0], -b.base[1]))
+	sx, sy := v.number(41, 1), v.number(42, 1)
+	if sx == 0 || sy == 0 {
+		v.problem("number", v.e.line, "insert it again", "block %q is inserted with a scale of 0", trace.Printable(b.name))
+	}
+	inner := trace.Scale(sx, sy).Of(trace.Move(-b.base[0], -b.base[1]))
 	columns, rows := max(v.whole(70, 1), 1), max(v.whole(71, 1), 1)
 	dx, dy := v.number(44, 0), v.number(45, 0)
 	for row := 0; row < rows && !v.bad && !t.full; row++ {

@@ -17,7 +17,7 @@ func (f *File) Lines(chord float64, wanted func(layer string) bool) []trace.Line
 	t.trace(f.entities, place{at: trace.Identity()})
 	t.noteHeights()
 	if t.wide > 0 {
-		f.report.Note("width", "%d polylines are drawn with a width: the outline is their centre line", t.wide)
+		f.report.Note("width", "%s drawn with a width: the outline is the centre line", trace.Count(t.wide, "polyline"))
 	}
 	return t.out
 }

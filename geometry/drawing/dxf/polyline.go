@@ -21,23 +21,21 @@ func (t *tracer) lightPolyline(v *values, layer string, p place) {
 		return
 	}
 	var corners []corner
-	haveY := true
+	ys := 0
 	for _, g := range v.e.groups {
 		switch last := len(corners) - 1; {
 		case g.code == 10:
-			if !haveY {
-				break
-			}
-			corners, haveY = append(corners, corner{at: orb.Point{v.parse(g), 0}}), false
+			corners = append(corners, corner{at: orb.Point{v.parse(g), 0}})
 		case last < 0:
 		case g.code == 20:
-			corners[last].at[1], haveY = v.parse(g), true
+			corners[last].at[1] = v.parse(g)
+			ys++
 		case g.code == 42:
 			corners[last].bulge = v.parse(g)
 		}
 	}
 	count := v.whole(90, len(corners))
-	if !v.bad && (!haveY || count != len(corners)) {
+	if !v.bad && (ys != len(corners) || count != len(corners)) {
 		v.problem("truncated", v.e.line, cutCure, "%s says it has %d vertices, %d are there", v.e.kind, count, len(corners))
 	}
 	t.height(v.number(38, 0))

@@ -60,7 +60,23 @@ func (t *tracer) splineData(v *values) (s curve.Spline, fit []orb.Point) {
 			t.height(v.parse(g))
 		}
 	}
+	t.holdCounts(v, s, fit)
 	return s, fit
+}
+
+// holdCounts holds the numbers of points that a SPLINE states against those
+// that are there, each with x and y.
+func (t *tracer) holdCounts(v *values, s curve.Spline, fit []orb.Point) {
+	ys := map[int]int{}
+	for _, g := range v.e.groups {
+		ys[g.code]++
+	}
+	control, fits := v.whole(73, len(s.Control)), v.whole(74, len(fit))
+	if v.bad || (control == len(s.Control) && fits == len(fit) && ys[20] == len(s.Control) && ys[21] == len(fit)) {
+		return
+	}
+	v.problem("truncated", v.e.line, cutCure, "SPLINE says it has %d control and %d fit points, %d and %d are there",
+		control, fits, min(len(s.Control), ys[20]), min(len(fit), ys[21]))
 }
 
 // wrapped repeats the first control points at the end of a closed spline whose

@@ -53,6 +53,7 @@ func (e *Element) get(name string) (value string, there bool) {
 func Parse(data []byte, r *trace.Report) *Element {
 	d := xml.NewDecoder(bytes.NewReader(bytes.TrimPrefix(data, []byte("\ufeff"))))
 	d.CharsetReader = charset
+	d.Entity = map[string]string{}
 	var root *Element
 	var space string
 	var open []*Element
@@ -67,6 +68,11 @@ func Parse(data []byte, r *trace.Report) *Element {
 			return nil
 		}
 		switch token := token.(type) {
+		case xml.Directive:
+			if !declareEntities(string(token), d.Entity, bytes.Count(data, []byte("&"))) {
+				r.Problem("entities", r.Line(line), xmlCure, "the drawing declares XML entities made of entities, or too many")
+				return nil
+			}
 		case xml.StartElement:
 			e := element(token, line)
 			if count++; count > mostElements || len(open) > deepest {

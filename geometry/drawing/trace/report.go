@@ -152,6 +152,14 @@ func (r *Report) Line(n int) string {
 // At names a place in the drawing by its coordinates in mm.
 func (r *Report) At(p orb.Point) string { return r.File + ": at " + Place(p) }
 
+// Count prints a number with its word, "1 gap" or "3 gaps".
+func Count(n int, word string) string {
+	if n != 1 {
+		word += "s"
+	}
+	return strconv.Itoa(n) + " " + word
+}
+
 // Place prints coordinates to the hundredth of a millimetre: "(350, 12.25)".
 func Place(p orb.Point) string { return "(" + Number(p[0]) + ", " + Number(p[1]) + ")" }
 
