@@ -87,10 +87,11 @@ the command line or in an input.`,
 		Example: `  stripwright init hatch.yaml
   stripwright plan hatch.yaml -o out/hatch
   stripwright check out/hatch/plan.json`,
-		Version:       laminate.Program,
-		SilenceErrors: true,
-		SilenceUsage:  true,
-		Args:          cobra.ArbitraryArgs,
+		Version:                    laminate.Program,
+		SuggestionsMinimumDistance: 2,
+		SilenceErrors:              true,
+		SilenceUsage:               true,
+		Args:                       cobra.ArbitraryArgs,
 		RunE: func(c *cobra.Command, args []string) error {
 			if len(args) > 0 {
 				return unknownCommand(c, args[0])
