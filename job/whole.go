@@ -56,7 +56,7 @@ func (r *reading) buying(b block) {
 			r.job.Order.SparePercent = v
 		}
 	} else if !o.has("spare") {
-		r.assume(o.at, "spare", "no spare cloth: spare 0 %")
+		r.assume(o.at, "spare", "no spare cloth: spare 0 %%")
 	}
 	if n := o.value("sold_by"); n != nil {
 		r.job.Order.SoldByMM, _ = r.lengthIn(n, "sold_by", limits{1, 1e6})
