@@ -2,14 +2,16 @@ package curve
 
 import (
 	"math"
+	"slices"
 
 	"github.com/paulmach/orb"
 )
 
 // Through gives points on the smooth curve through the given points: the cubic
 // spline with continuous curvature over the distances between them. Its ends
-// have the directions start and end, or no curvature when those are zero; a
-// closed one runs on smoothly from the last point to the first. Points that
+// have the directions start and end, or those that the points nearest to them
+// suggest when start and end are zero; a closed one runs on smoothly from the
+// last point to the first. Points that
 // repeat the one before are left out. Nil when fewer than two are left or a
 // number is not finite.
 func Through(fit []orb.Point, start, end orb.Point, closed bool, chord float64) []orb.Point {
@@ -24,8 +26,39 @@ func Through(fit []orb.Point, start, end orb.Point, closed bool, chord float64) 
 		return throughClosed(ps, positive(chord))
 	}
 	h := spacing(ps)
+	if start == (orb.Point{}) {
+		start = endDirection(ps)
+	}
+	if end == (orb.Point{}) {
+		back := slices.Clone(ps)
+		slices.Reverse(back)
+		d := endDirection(back)
+		end = orb.Point{-d[0], -d[1]}
+	}
 	return pieces(ps, h, slopes(ps, h, unit(start), unit(end)), positive(chord))
 }
+
+// endDirection gives the direction that a smooth curve has at the first of its
+// points, from the three or more nearest: the five-point rule of Piegl and
+// Tiller, The NURBS Book, section 9.3.1 (from memory), with the two steps that
+// would come before the first point run on evenly. Two points only: straight.
+func endDirection(ps []orb.Point) orb.Point {
+	q1 := orb.Point{ps[1][0] - ps[0][0], ps[1][1] - ps[0][1]}
+	if len(ps) < 3 {
+		return q1
+	}
+	q2 := orb.Point{ps[2][0] - ps[1][0], ps[2][1] - ps[1][1]}
+	q0 := orb.Point{2*q1[0] - q2[0], 2*q1[1] - q2[1]}
+	before := orb.Point{2*q0[0] - q1[0], 2*q0[1] - q1[1]}
+	a, b := math.Abs(cross(before, q0)), math.Abs(cross(q1, q2))
+	share := 0.5
+	if a+b > 0 {
+		share = a / (a + b)
+	}
+	return between(share, q0, q1)
+}
+
+func cross(a, b orb.Point) float64 { return float64(a[0]*b[1]) - float64(a[1]*b[0]) }
 
 // throughClosed runs round the points twice more than needed and keeps the
 // middle round: away from its ends the curve no longer knows of them.
