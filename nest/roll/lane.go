@@ -31,6 +31,7 @@ type space struct {
 	room     int64  // longest clear length at any height
 	walls    []laid // chain pieces beside it
 	held     []laid // narrow pieces laid in it
+	near     []int  // other spaces of the lane that reach into it
 }
 
 // reach is how many of the last pieces of a space are kept as obstacles; the
@@ -87,6 +88,13 @@ func (l *lane) open(least int64) {
 	for k := 0; k <= len(l.chain); k++ {
 		if s := l.spaceAt(k); s.room >= least {
 			l.gaps = append(l.gaps, s)
+		}
+	}
+	for a := range l.gaps {
+		for b := a + 1; b < len(l.gaps); b++ {
+			if l.gaps[b].from < l.gaps[a].to {
+				l.gaps[a].near, l.gaps[b].near = append(l.gaps[a].near, b), append(l.gaps[b].near, a)
+			}
 		}
 	}
 }
@@ -162,7 +170,7 @@ func (l *lane) find(s *Shape, ways Ways) (spot, bool) {
 			if !ways.has(way) || int64(s.ways[way].longest) > sp.room {
 				continue
 			}
-			u, v, ok := sp.lowest(&s.ways[way], l.width)
+			u, v, ok := l.lowest(sp, &s.ways[way])
 			if ok && (best.gap < 0 || u < best.u) {
 				best = spot{g, way, u, v}
 			}
@@ -188,21 +196,21 @@ func (l *lane) put(piece int32, s *Shape, at spot) {
 
 // lowest gives the place in a space at which a piece starts earliest: at
 // either edge of the roll, or against one of the pieces laid last.
-func (s *space) lowest(f *form, width int64) (u, v int64, ok bool) {
+func (l *lane) lowest(s *space, f *form) (u, v int64, ok bool) {
 	u = math.MaxInt64
 	var seen [4 * beside]int64
 	tried := seen[:0]
 	try := func(at int64) {
-		if at < 0 || at+f.height > width || slices.Contains(tried, at) {
+		if at < 0 || at+f.height > l.width || slices.Contains(tried, at) {
 			return
 		}
 		tried = append(tried, at)
-		if got, fits := s.clearAt(f, at, u); fits && (got < u || got == u && at < v) {
+		if got, fits := l.clearAt(s, f, at, u); fits && (got < u || got == u && at < v) {
 			u, v, ok = got, at, true
 		}
 	}
 	try(0)
-	try(width - f.height)
+	try(l.width - f.height)
 	for i := len(s.held) - 1; i >= max(0, len(s.held)-beside); i-- {
 		tryBeside(&s.held[i], f, try)
 	}
@@ -222,25 +230,32 @@ func tryBeside(h *laid, f *form, try func(int64)) {
 	}
 }
 
-// clearAt gives the least u at height v that is clear of walls and held
-// pieces; false when there is none up to limit.
-func (s *space) clearAt(f *form, v, limit int64) (int64, bool) {
+// clearAt gives the least u at height v in a space that is clear of walls and
+// held pieces; false when there is none up to limit.
+func (l *lane) clearAt(s *space, f *form, v, limit int64) (int64, bool) {
 	u := s.from
-	held := s.held[max(0, len(s.held)-reach):]
 	for moved := true; moved; {
-		moved = false
-		for _, group := range [2][]laid{s.walls, held} {
-			for i := range group {
-				if past, meets := group[i].blocks(f, u, v); meets {
-					u, moved = past, true
-				}
-			}
+		moved = pass(s.walls, f, &u, v)
+		moved = pass(s.held[max(0, len(s.held)-reach):], f, &u, v) || moved
+		for _, g := range s.near {
+			moved = pass(l.gaps[g].held, f, &u, v) || moved
 		}
 		if u > limit || u+f.length > s.to {
 			return 0, false
 		}
 	}
 	return u, true
+}
+
+// pass moves u past the pieces that a form would overlap at (u, v).
+func pass(pieces []laid, f *form, u *int64, v int64) bool {
+	moved := false
+	for i := range pieces {
+		if past, meets := pieces[i].blocks(f, *u, v); meets {
+			*u, moved = past, true
+		}
+	}
+	return moved
 }
 
 // blocks says whether a laid piece overlaps a form at (u, v), and the next
