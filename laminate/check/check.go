@@ -1,6 +1,8 @@
 package check
 
 import (
+	"sync"
+
 	"stripwright/geometry"
 	"stripwright/laminate"
 )
@@ -27,21 +29,23 @@ const (
 
 // Plan judges a plan by every rule of the package and gives one result per
 // rule, in a fixed order. It never alters the plan, never panics and reads
-// nothing but the plan; checks already stored in it are ignored.
+// nothing but the plan; checks already stored in it are ignored. Rules are
+// judged side by side, each by itself, so the result is the same on any number
+// of cores.
 func Plan(p laminate.Plan) []laminate.CheckResult {
 	n := numbers(p)
 	if len(n.faults) > 0 {
 		return []laminate.CheckResult{n.result()}
 	}
 	l := lay(p)
-	findings := []*finding{
-		n, plies(l), coverage(l), strips(l), joints(l), stagger(l), keepClear(l),
-		pieces(l), rolls(l), table(l), cost(l), order(l),
+	rules := []func(*laid) *finding{plies, coverage, strips, joints, stagger, keepClear, pieces, rolls, table, cost, order}
+	out := make([]laminate.CheckResult, 1+len(rules))
+	out[0] = n.result()
+	var all sync.WaitGroup
+	for i, judge := range rules {
+		all.Go(func() { out[1+i] = judge(l).result() })
 	}
-	out := make([]laminate.CheckResult, len(findings))
-	for i, f := range findings {
-		out[i] = f.result()
-	}
+	all.Wait()
 	return out
 }
 
@@ -56,16 +60,16 @@ func Sound(rs []laminate.CheckResult) bool {
 }
 
 // laid is the plan made ready for judging: fabrics by name, strips by id, and
-// every ply turned into its own frame.
+// every ply turned into its own frame. No rule alters it.
 type laid struct {
 	plan    laminate.Plan
 	fabrics map[string]laminate.PlanFabric
 	plies   []laidPly
-	strips  map[string]place // by id; the first of equal ids
-	rolls   map[string]place // ply and strip replaced by roll and piece, by piece id
+	strips  map[string]place // strips by id; the first of equal ids
+	rolls   map[string]place // pieces by id; the first of equal ids
 }
 
-// place points to strip number Of of ply index In, or to a piece of a roll.
+// place is a strip of a ply, or a piece of a roll, by index.
 type place struct{ in, of int }
 
 // laidPly is a ply with its shapes turned into its own frame.

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"slices"
 
 	"github.com/paulmach/orb"
 
@@ -27,7 +28,7 @@ func coverage(l *laid) *finding {
 }
 
 func coverPly(f *finding, y *laidPly) {
-	edges := addEdges(nil, y.blank, blankOwner)
+	edges := addEdges(room(slices.Concat(y.shapes, []shape{y.blank})...), y.blank, blankOwner)
 	for k, s := range y.shapes {
 		edges = addEdges(edges, s, int32(k+1))
 	}

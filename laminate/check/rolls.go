@@ -114,9 +114,13 @@ func judgePlace(f *finding, l *laid, i, k int) float64 {
 // judgeOverlap sweeps along the roll: no place belongs to two pieces.
 func judgeOverlap(f *finding, l *laid, i int) {
 	r := l.plan.Rolls[i]
-	var edges []edge
+	shapes := make([]shape, len(r.Pieces))
 	for k, c := range r.Pieces {
-		edges = addEdges(edges, shapeIn(c.Shape, alongRoll), int32(k))
+		shapes[k] = shapeIn(c.Shape, alongRoll)
+	}
+	edges := room(shapes...)
+	for k, s := range shapes {
+		edges = addEdges(edges, s, int32(k))
 	}
 	found, ok := sweep(edges, len(r.Pieces), func(inside []int32) (kind, int32, int32) {
 		if len(inside) > 1 {

@@ -1,8 +1,9 @@
 package check
 
 import (
+	"cmp"
 	"math"
-	"sort"
+	"slices"
 
 	"github.com/paulmach/orb"
 )
@@ -54,6 +55,17 @@ func addEdges(to []edge, s shape, owner int32) []edge {
 	return to
 }
 
+// room makes a list that holds the edges of all shapes without growing.
+func room(shapes ...shape) []edge {
+	n := 0
+	for _, s := range shapes {
+		for _, r := range s {
+			n += len(r)
+		}
+	}
+	return make([]edge, 0, n)
+}
+
 // kind says what is wrong with a place; zero is nothing.
 type kind int
 
@@ -90,7 +102,7 @@ const work = 400_000_000
 
 // sweeper holds the state of one sweep.
 type sweeper struct {
-	edges  []edge
+	edges  []*edge // by lower end
 	judge  func(inside []int32) (kind, int32, int32)
 	active []*edge
 	inside []int32
@@ -103,8 +115,11 @@ type sweeper struct {
 // outlines that each place is inside. It gives all trouble thicker than the
 // tolerance, and false when the outlines are too intricate to be judged.
 func sweep(edges []edge, owners int, judge func(inside []int32) (kind, int32, int32)) ([]trouble, bool) {
-	s := &sweeper{edges: edges, judge: judge, in: make([]bool, owners), open: map[troubleKey]stretch{}}
-	sort.Slice(s.edges, func(i, j int) bool { return s.edges[i].lo[1] < s.edges[j].lo[1] })
+	s := &sweeper{judge: judge, in: make([]bool, owners), open: map[troubleKey]stretch{}, edges: make([]*edge, len(edges))}
+	for i := range edges {
+		s.edges[i] = &edges[i]
+	}
+	slices.SortFunc(s.edges, func(a, b *edge) int { return cmp.Compare(a.lo[1], b.lo[1]) })
 	levels := levelsOf(edges)
 	next, looked := 0, 0
 	for k := 0; k+1 < len(levels); k++ {
@@ -115,24 +130,14 @@ func sweep(edges []edge, owners int, judge func(inside []int32) (kind, int32, in
 		}
 	}
 	s.close(math.Inf(1))
-	sort.Slice(s.found, func(i, j int) bool { return less(s.found[i], s.found[j]) })
+	slices.SortFunc(s.found, inOrder)
 	return s.found, true
 }
 
-func less(a, b trouble) bool {
-	switch {
-	case a.value != b.value:
-		return a.value > b.value
-	case a.kind != b.kind:
-		return a.kind < b.kind
-	case a.a != b.a:
-		return a.a < b.a
-	case a.b != b.b:
-		return a.b < b.b
-	case a.at[1] != b.at[1]:
-		return a.at[1] < b.at[1]
-	}
-	return a.at[0] < b.at[0]
+// inOrder puts the thickest trouble first; it leaves no two in doubt.
+func inOrder(a, b trouble) int {
+	return cmp.Or(cmp.Compare(b.value, a.value), cmp.Compare(a.kind, b.kind), cmp.Compare(a.a, b.a), cmp.Compare(a.b, b.b),
+		cmp.Compare(a.at[1], b.at[1]), cmp.Compare(a.at[0], b.at[0]))
 }
 
 func levelsOf(edges []edge) []float64 {
@@ -140,14 +145,8 @@ func levelsOf(edges []edge) []float64 {
 	for i := range edges {
 		ys = append(ys, edges[i].lo[1], edges[i].hi[1])
 	}
-	sort.Float64s(ys)
-	out := ys[:0]
-	for _, y := range ys {
-		if len(out) == 0 || out[len(out)-1] != y {
-			out = append(out, y)
-		}
-	}
-	return out
+	slices.Sort(ys)
+	return slices.Compact(ys)
 }
 
 // enter drops the edges that end at level y and takes up those that start.
@@ -161,7 +160,7 @@ func (s *sweeper) enter(next int, y float64) int {
 	}
 	s.active = s.active[:n]
 	for next < len(s.edges) && s.edges[next].lo[1] <= y {
-		s.active = append(s.active, &s.edges[next])
+		s.active = append(s.active, s.edges[next])
 		next++
 	}
 	return next
