@@ -94,7 +94,7 @@ func (b *board) describe(piece laminate.Piece) {
 	box := piece.Shape.Bounds()
 	lines := []sheet.Text{
 		{Height: 1, Bold: true, Words: piece.ID},
-		{Height: 0.62, Words: plyWords(piece)},
+		{Height: 0.62, Words: plyWords(piece) + ", cut " + strconv.Itoa(piece.CutOrder)},
 		{Height: 0.62, Words: "from " + sheet.Tape(box.Min[0], b.plan.Units) + " to " + sheet.Tape(box.Max[0], b.plan.Units)},
 	}
 	layer := b.s.Layer("TEXT")
@@ -108,7 +108,7 @@ func (b *board) describe(piece laminate.Piece) {
 		if n == 1 {
 			least = 0.5
 		}
-		at, h := sheet.Spot(piece.Shape, (wide+0.6)/high, 1.3*b.k*high, least*high)
+		at, h := sheet.Spot(piece.Shape, (wide+0.6)/high, 1.8*b.k*high, least*high)
 		if h == 0 {
 			continue
 		}

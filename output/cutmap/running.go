@@ -9,11 +9,13 @@ import (
 )
 
 // Ticks along both edges: one each 100 mm, a longer one with its figure each
-// 500 mm, and every 5 m what roll this is.
+// 500 mm, and every 5 m what roll this is. On a roll longer than any that a
+// person unrolls, ten times as far apart.
 const (
 	tickMM   = 100.0
 	figureMM = 500.0
 	againMM  = 5000.0
+	longMM   = 500_000.0
 )
 
 // running draws the running lengths from the free end on both edges.
@@ -21,10 +23,14 @@ func (b *board) running() {
 	layer := b.s.Layer("RUNNING")
 	var short, long sheet.Shape
 	short.Pen, long.Pen = sheet.Solid(sheet.Black, 0.05*b.k), sheet.Solid(sheet.Black, 0.12*b.k)
-	for i := 0; float64(i)*tickMM <= b.l.Long(); i++ {
-		u := float64(i) * tickMM
+	apart := 1.0
+	if b.l.Long() > longMM {
+		apart = 10
+	}
+	for i := 0; float64(i)*apart*tickMM <= b.l.Long(); i++ {
+		u := float64(i) * apart * tickMM
 		shape, out := &short, 0.5*b.k
-		if math.Mod(u, figureMM) == 0 {
+		if math.Mod(u, apart*figureMM) == 0 {
 			shape, out = &long, 0.9*b.k
 			b.figure(layer, u)
 		}
@@ -33,7 +39,7 @@ func (b *board) running() {
 		}
 	}
 	layer.Shapes = append(layer.Shapes, short, long)
-	for u := againMM; u+figureMM < b.l.Long(); u += againMM {
+	for u := againMM * apart; u+figureMM < b.l.Long(); u += againMM * apart {
 		words := "roll " + b.l.Roll.Roll + ", FACE UP"
 		layer.Write(sheet.Text{At: orb.Point{u, b.high + 2.7*b.k}, Height: 0.8 * b.k, Ink: sheet.Grey, Words: words})
 	}

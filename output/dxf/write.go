@@ -18,7 +18,7 @@ type writer struct {
 // Write gives the scene as the bytes of a DXF file. The only error is
 // sheet.ErrNumber. Names of layers must be plain ASCII words.
 func Write(s sheet.Scene) ([]byte, error) {
-	w := &writer{}
+	w := &writer{b: make([]byte, 0, size(s))}
 	w.header(s)
 	w.tables(s)
 	w.section("BLOCKS")
@@ -38,6 +38,22 @@ func Write(s sheet.Scene) ([]byte, error) {
 		return nil, fmt.Errorf("%s: %w", s.Title, sheet.ErrNumber)
 	}
 	return w.b, nil
+}
+
+// size estimates the length of the file, so that it is not copied while it
+// grows.
+func size(s sheet.Scene) int {
+	n := 4000
+	for _, l := range s.Layers {
+		n += 160 * len(l.Texts)
+		for _, shape := range l.Shapes {
+			n += 130
+			for _, line := range shape.Lines {
+				n += 60 * len(line.Points)
+			}
+		}
+	}
+	return n
 }
 
 func (w *writer) pair(code int, value string) {

@@ -16,7 +16,7 @@ const (
 	sheetWide  = 420.0
 	edgeMargin = 8.0
 	drawWide   = 258.0 // room of the drawing with its lettering
-	besideWide = 26.0  // lettering left and right of the part
+	besideWide = 29.0  // lettering left and right of the part
 	besideHigh = 17.0  // lettering above and below it
 	headHigh   = 64.0
 	blockHigh  = 43.0

@@ -51,7 +51,7 @@ type PlyMeasures struct {
 // rule asks for; of two fabrics the larger rule holds.
 func Measure(p laminate.Plan) []PlyMeasures {
 	edge := newNetEdge(p.Part)
-	rules := rulesOf(p)
+	rules, runs := rulesOf(p), runsOf(p)
 	out := make([]PlyMeasures, len(p.Plies))
 	for i, ply := range p.Plies {
 		for n, j := range ply.Joints {
@@ -64,7 +64,7 @@ func Measure(p laminate.Plan) []PlyMeasures {
 		}
 		out[i].Under = under(p, rules, i)
 		for n := range out[i].Joints {
-			out[i].Joints[n].Below = below(p, rules, i, ply.Joints[n])
+			out[i].Joints[n].Below = below(p, rules, runs, i, runs[i][n])
 		}
 	}
 	return out
@@ -169,10 +169,10 @@ func middle(j laminate.Joint) orb.Point {
 }
 
 // below finds the nearest joint that counts.
-func below(p laminate.Plan, rules map[string]int, i int, joint laminate.Joint) *Below {
+func below(p laminate.Plan, rules map[string]int, runs [][]run, i int, joint run) *Below {
 	var best *Below
 	for _, j := range reach(p, rules, i) {
-		for _, lower := range p.Plies[j].Joints {
+		for _, lower := range runs[j] {
 			mm, places, ok := apart(joint, lower)
 			if !ok || best != nil && mm >= best.MM || !countsAny(p, rules, j, i, places) {
 				continue
@@ -183,22 +183,46 @@ func below(p laminate.Plan, rules map[string]int, i int, joint laminate.Joint) *
 	return best
 }
 
+// run is a joint as a start, a direction and a length.
+type run struct {
+	from, d orb.Point
+	long    float64
+}
+
+func runOf(j laminate.Joint) run {
+	from, to := orb.Point(j.From), orb.Point(j.To)
+	return run{from, sheet.Towards(from, to), distance(from, to)}
+}
+
+func runsOf(p laminate.Plan) [][]run {
+	out := make([][]run, len(p.Plies))
+	for i, ply := range p.Plies {
+		out[i] = make([]run, len(ply.Joints))
+		for n, j := range ply.Joints {
+			out[i][n] = runOf(j)
+		}
+	}
+	return out
+}
+
+// nearParallel is the sine of nearParallelDeg.
+var nearParallel = math.Sin(nearParallelDeg * math.Pi / 180)
+
 // apart gives the distance of two near-parallel joints square to the first,
 // where they lie beside each other, and places between them: the nearest, and
 // both ends of the stretch that they share.
-func apart(a, b laminate.Joint) (mm float64, places [3]orb.Point, ok bool) {
-	from := orb.Point(a.From)
-	d := sheet.Towards(from, orb.Point(a.To))
-	p, q := minus(orb.Point(b.From), from), minus(orb.Point(b.To), from)
-	tp, tq := dot(d, p), dot(d, q)
-	sp, sq := cross(d, p), cross(d, q)
+func apart(a, b run) (mm float64, places [3]orb.Point, ok bool) {
+	if math.Abs(cross(a.d, b.d)) > nearParallel {
+		return 0, places, false
+	}
+	p := minus(b.from, a.from)
+	q := orb.Point{p[0] + b.long*b.d[0], p[1] + b.long*b.d[1]}
+	tp, tq := dot(a.d, p), dot(a.d, q)
+	sp, sq := cross(a.d, p), cross(a.d, q)
 	if tp > tq {
 		tp, tq, sp, sq = tq, tp, sq, sp
 	}
-	if tq <= tp || math.Abs(sq-sp) > (tq-tp)*math.Tan(nearParallelDeg*math.Pi/180) {
-		return 0, places, false
-	}
-	low, high := math.Max(tp, 0), math.Min(tq, distance(from, orb.Point(a.To)))
+	low, high := math.Max(tp, 0), math.Min(tq, a.long)
 	if high-low <= onLineMM {
 		return 0, places, false
 	}
@@ -206,7 +230,7 @@ func apart(a, b laminate.Joint) (mm float64, places [3]orb.Point, ok bool) {
 	t, s := nearestApproach(low, high, sp+slope*(low-tp), sp+slope*(high-tp))
 	for i, t := range [3]float64{t, low + onLineMM/4, high - onLineMM/4} {
 		across := (sp + slope*(t-tp)) / 2
-		places[i] = orb.Point{from[0] + t*d[0] - across*d[1], from[1] + t*d[1] + across*d[0]}
+		places[i] = orb.Point{a.from[0] + t*a.d[0] - across*a.d[1], a.from[1] + t*a.d[1] + across*a.d[0]}
 	}
 	return math.Abs(s), places, true
 }

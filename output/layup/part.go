@@ -51,7 +51,8 @@ func (b *board) corners() {
 
 // pennant marks the datum corner: a pole upwards with a flag to the right.
 func (b *board) pennant(at orb.Point) {
-	k := b.k
+	box := b.plan.Part.Net.Bounds()
+	k := math.Max(0.45*b.k, math.Min(b.k, (box.Max[1]-box.Min[1])/32))
 	shape := []orb.Point{{0, 0}, {0, 16}, {10, 12.5}, {1.4, 9}, {1.4, 0}}
 	points := make([]orb.Point, len(shape))
 	for i, p := range shape {

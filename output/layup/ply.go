@@ -16,6 +16,7 @@ type plySheet struct {
 	ply      laminate.PlanPly
 	fabric   laminate.PlanFabric
 	measured PlyMeasures
+	within   *within // the ply's blank
 }
 
 // Ply draws the lay-up sheet of the ply at an index of the plan, measured by
@@ -23,6 +24,7 @@ type plySheet struct {
 func Ply(p laminate.Plan, index int, measured PlyMeasures, sha string) sheet.Scene {
 	ply := p.Plies[index]
 	s := &plySheet{board: newBoard(p, sha), ply: ply, fabric: laminate.PlanFabric{Name: ply.Fabric}, measured: measured}
+	s.within = newWithin(ply.Blank)
 	for _, f := range p.Fabrics {
 		if f.Name == ply.Fabric {
 			s.fabric = f
@@ -71,7 +73,7 @@ func (s *plySheet) entries() []sheet.Entry {
 		}
 	}
 	return []sheet.Entry{
-		{Caption: "THIS PLY", Words: strconv.Itoa(len(s.ply.Strips)) + " strips, " + strconv.Itoa(len(s.ply.Joints)) + " joints", Share: 3},
+		{Caption: "THIS PLY", Words: sheet.Counted(len(s.ply.Strips), "strip", "strips") + ", " + sheet.Counted(len(s.ply.Joints), "joint", "joints"), Share: 3},
 		{Caption: "WEIGHT", Words: grams, Share: 2},
 		{Caption: "MEASURED ALONG", Words: "the net edge (finished part)", Share: 4},
 		{Caption: "FABRIC", Words: s.fabric.Name + "  " + sheet.Number(s.fabric.WeightGSM, 1) + " g/m²", Share: 4},
@@ -165,7 +167,7 @@ func (s *plySheet) legend(x, y float64) {
 		words string
 		wide  float64
 	}{
-		{jointPen(s.k), "joint of this ply", 46},
+		{jointPen(s.k, s.narrowest()), "joint of this ply", 46},
 		{earlierPen(s.k), "joint below that counts", 55},
 		{sheet.Solid(sheet.Black, 0.6*s.k), "net edge", 34},
 		{sheet.Pen{Ink: sheet.Grey, Width: 0.35 * s.k, Dash: [6]float64{2.4 * s.k, 1.2 * s.k}}, "blank", 30},

@@ -19,7 +19,7 @@ func (s *plySheet) joints() {
 		l := s.s.Layer("EARLIER")
 		l.Shapes = append(l.Shapes, earlier)
 	}
-	own := sheet.Shape{Pen: jointPen(s.k)}
+	own := sheet.Shape{Pen: jointPen(s.k, s.narrowest())}
 	for _, m := range s.measured.Joints {
 		own.Lines = append(own.Lines, s.jointLine(orb.Point(m.Joint.From), orb.Point(m.Joint.To)))
 	}
@@ -38,6 +38,15 @@ func (s *plySheet) measureEnds() {
 	for _, m := range s.measured.Joints {
 		s.measures(m)
 	}
+}
+
+// narrowest gives the width of the ply's narrowest strip in mm.
+func (s *plySheet) narrowest() float64 {
+	least := math.Inf(1)
+	for _, strip := range s.ply.Strips {
+		least = math.Min(least, strip.WidthMM)
+	}
+	return least
 }
 
 func (s *plySheet) jointLine(from, to orb.Point) sheet.Line {
@@ -65,11 +74,9 @@ func (s *plySheet) measures(m Measured) {
 func (s *plySheet) measure(name string, t Tick, away orb.Point) {
 	layer, k := s.s.Layer("MEASURES"), s.k
 	at := s.place(t.At)
-	figure := sheet.Text{Height: 4 * k, Bold: true, Words: sheet.Tape(t.AlongMM, s.plan.Units)}
-	from := sheet.Text{Height: 2.5 * k, Words: name + ", from " + t.From}
-	if wide := 23 * k; figure.Width() > wide {
-		figure = figure.Fitted(wide)
-	}
+	words, beside := sheet.TapeFigure(t.AlongMM, s.plan.Units)
+	figure := sheet.Text{Height: 4 * k, Bold: true, Words: words}.Fitted(25 * k)
+	from := sheet.Text{Height: 2.5 * k, Words: beside + name + ", from " + t.From}.Fitted(25 * k)
 	w := math.Max(figure.Width(), from.Width())
 	for step := 0; step < 4; step++ {
 		far := s.plan.Part.TrimMM*1.1 + 2*k + math.Abs(t.Outward[0])*w/2 + math.Abs(t.Outward[1])*4.4*k + float64(step)*5*k

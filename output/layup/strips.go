@@ -20,13 +20,13 @@ func (s *plySheet) strips() {
 		l.Region(sheet.Pen{}, stripFills[i%2], strip.Shape, s.place)
 	}
 	l.Region(sheet.Solid(sheet.Black, 0.3*s.k), sheet.Fill{}, s.ply.Blank, s.place)
-	for _, strip := range s.ply.Strips {
-		s.stripID(strip)
+	for i, strip := range s.ply.Strips {
+		s.stripID(strip, stripFills[i%2])
 	}
 }
 
 // stripID writes id and width along the strip where there is room.
-func (s *plySheet) stripID(strip laminate.Strip) {
+func (s *plySheet) stripID(strip laminate.Strip, fill sheet.Fill) {
 	if strip.Shape.Empty() {
 		return
 	}
@@ -44,23 +44,23 @@ func (s *plySheet) stripID(strip laminate.Strip) {
 		id = id.Centred(orb.Point{c[0] - 0.5*size*sin, c[1] + 0.5*size*cos})
 		width = width.Centred(orb.Point{c[0] + 0.75*size*sin, c[1] - 0.75*size*cos})
 		if s.room.try(id, width) {
-			s.ground(id, width)
+			s.ground(fill, id, width)
 			layer.Write(id)
 			layer.Write(width)
 			return
 		}
 	}
-	s.smallID(turned, frame, id)
+	s.smallID(turned, frame, id, fill)
 }
 
 // smallID writes the id alone, in a strip that has little room.
-func (s *plySheet) smallID(turned geometry.Region, frame geometry.Frame, id sheet.Text) {
+func (s *plySheet) smallID(turned geometry.Region, frame geometry.Frame, id sheet.Text, fill sheet.Fill) {
 	id.Height = 1
-	if at, h := sheet.Spot(turned, id.Width()/1.4, 4.5*1.4*s.k, 1.1*s.k); h > 0 {
+	if at, h := sheet.Spot(turned, id.Width()/1.4, 4.5*1.4*s.k, 1.5*1.4*s.k); h > 0 {
 		id.Height = h / 1.4
 		id = id.Centred(s.place(frame.Inverse().Apply(at)))
 		if s.room.try(id) {
-			s.ground(id)
+			s.ground(fill, id)
 			s.s.Layer("TEXT").Write(id)
 			return
 		}
@@ -69,7 +69,7 @@ func (s *plySheet) smallID(turned geometry.Region, frame geometry.Frame, id shee
 }
 
 // ground clears the lines of the part under lettering.
-func (s *plySheet) ground(texts ...sheet.Text) {
+func (s *plySheet) ground(fill sheet.Fill, texts ...sheet.Text) {
 	for _, t := range texts {
 		sin, cos := math.Sincos(t.Turn * math.Pi / 180)
 		from, wide := t.Start(), t.Width()
@@ -77,7 +77,7 @@ func (s *plySheet) ground(texts ...sheet.Text) {
 			return orb.Point{from[0] + x*cos - y*sin, from[1] + x*sin + y*cos}
 		}
 		pad := 0.15 * t.Height
-		s.s.Layer("TEXT").Area(sheet.Pen{}, sheet.Fill{Ink: sheet.White},
+		s.s.Layer("TEXT").Area(sheet.Pen{}, fill,
 			corner(-pad, -2*pad), corner(wide+pad, -2*pad), corner(wide+pad, t.Height+pad), corner(-pad, t.Height+pad))
 	}
 }
@@ -113,7 +113,7 @@ func (s *plySheet) overPart(t sheet.Text) bool {
 		return true
 	}
 	for _, p := range []orb.Point{b.Min, b.Max, {b.Min[0], b.Max[1]}, {b.Max[0], b.Min[1]}, b.Center()} {
-		if s.ply.Blank.Contains(orb.Point{p[0] - s.origin[0], p[1] - s.origin[1]}) {
+		if s.within.contains(orb.Point{p[0] - s.origin[0], p[1] - s.origin[1]}) {
 			return true
 		}
 	}

@@ -49,7 +49,8 @@ func (s *plySheet) jointRow(x, top, wide float64, m Measured) {
 		cells[1], cells[2] = s.endWords(m.Ends[0]), s.endWords(m.Ends[1])
 	}
 	if m.Below != nil {
-		cells[3] = [2]string{sheet.Tape(m.Below.MM, s.plan.Units), "ply " + strconv.Itoa(m.Below.Ply)}
+		figure, beside := sheet.TapeFigure(m.Below.MM, s.plan.Units)
+		cells[3] = [2]string{figure, beside + "ply " + strconv.Itoa(m.Below.Ply)}
 	}
 	for i, c := range cells {
 		room := (tableShares[i]*wide - 2) * s.k
@@ -61,11 +62,12 @@ func (s *plySheet) jointRow(x, top, wide float64, m Measured) {
 
 // endWords gives the distance, and how to lay the tape.
 func (s *plySheet) endWords(t Tick) [2]string {
-	how := "from " + t.From + " on edge " + t.Edge
+	figure, beside := sheet.TapeFigure(t.AlongMM, s.plan.Units)
+	how := "from " + t.From + ", edge " + t.Edge
 	if len(s.plan.Part.Corners) == 2 {
 		how = "from " + t.From + " " + t.Way
 	}
-	return [2]string{sheet.Tape(t.AlongMM, s.plan.Units), how}
+	return [2]string{figure, beside + how}
 }
 
 // furtherJoints writes the joints that did not fit beside the drawing in columns

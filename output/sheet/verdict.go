@@ -37,14 +37,15 @@ func Verdict(p laminate.Plan) string {
 	case len(p.Checks) == 0:
 		return DoNotCut + ": not checked"
 	case len(faults) > 0:
-		return DoNotCut + ": " + counted(len(faults), "rule fails", "rules fail")
+		return DoNotCut + ": " + Counted(len(faults), "rule fails", "rules fail")
 	case p.Stopped:
-		return "SOUND: all " + counted(len(p.Checks), "rule holds", "rules hold") + " (search stopped early)"
+		return "SOUND: all " + Counted(len(p.Checks), "rule holds", "rules hold") + " (search stopped early)"
 	}
-	return "SOUND: all " + counted(len(p.Checks), "rule holds", "rules hold")
+	return "SOUND: all " + Counted(len(p.Checks), "rule holds", "rules hold")
 }
 
-func counted(n int, one, many string) string {
+// Counted writes a number with its word: "1 joint", "2 joints".
+func Counted(n int, one, many string) string {
 	if n == 1 {
 		return "1 " + one
 	}
@@ -74,7 +75,7 @@ func Stamp(s *Scene, checks []laminate.CheckResult, b orb.Bound, k float64) {
 
 func writeFaults(l *Layer, faults []string, b orb.Bound, k float64) {
 	if len(faults) > 3 {
-		more := "and " + counted(len(faults)-2, "fault", "faults") + " more: see the checks in plan.json"
+		more := "and " + Counted(len(faults)-2, "fault", "faults") + " more: see the checks in plan.json"
 		faults = append(append([]string{}, faults[:2]...), more)
 	}
 	step := (b.Max[1] - b.Min[1]) / float64(len(faults))

@@ -17,6 +17,16 @@ func Tape(mm float64, units string) string {
 	return length.Inches(mm) + " (" + text + ")"
 }
 
+// TapeFigure prints the same in two parts: the figure to be read first, and what
+// stands small beside it, in a job in mm nothing.
+func TapeFigure(mm float64, units string) (figure, beside string) {
+	text := length.MM(math.Round(mm*10) / 10)
+	if !inches(units) {
+		return text, ""
+	}
+	return length.Inches(mm), text + " "
+}
+
 // MetreMark prints a running length along a roll: "12.5 m", "12.5 m (492 1/8 in)".
 func MetreMark(mm float64, units string) string {
 	text := strconv.FormatFloat(math.Round(mm)/1000, 'f', -1, 64) + " m"

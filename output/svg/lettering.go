@@ -13,25 +13,45 @@ type letter struct {
 	bold bool
 }
 
-func (l letter) id() string {
-	if l.bold {
-		return "b" + strconv.FormatInt(int64(l.r), 16)
+func (w *writer) letterID(r rune, bold bool) {
+	weight := byte('r')
+	if bold {
+		weight = 'b'
 	}
-	return "r" + strconv.FormatInt(int64(l.r), 16)
+	w.b = append(w.b, weight)
+	w.b = strconv.AppendInt(w.b, int64(r), 16)
 }
 
-// defs writes each outline and each hatch that the scene uses, once, in the
-// order of first use.
+// line is a text of one weight: the same words come again and again on a sheet,
+// so those are kept once, like the letters.
+type line struct {
+	words string
+	bold  bool
+}
+
+// defs writes each outline, each hatch and each line of words that comes more
+// than once, in the order of first use.
 func (w *writer) defs(s sheet.Scene) {
 	w.text("<defs>\n")
-	seen := map[letter]bool{}
+	seen, times := map[letter]bool{}, map[line]int{}
 	for _, l := range s.Layers {
 		for _, shape := range l.Shapes {
 			w.hatch(shape.Fill)
 		}
 		for _, t := range l.Texts {
 			if !t.Pen {
+				times[line{t.Words, t.Bold}]++
 				w.outlines(t, seen)
+			}
+		}
+	}
+	for _, l := range s.Layers {
+		for _, t := range l.Texts {
+			if key := (line{t.Words, t.Bold}); !t.Pen && times[key] > 1 && w.lines[key] == 0 {
+				w.lines[key] = len(w.lines) + 1
+				w.text(`<g id="t` + strconv.Itoa(w.lines[key]) + `">`)
+				w.letters(t)
+				w.text("</g>\n")
 			}
 		}
 	}
@@ -49,7 +69,9 @@ func (w *writer) outlines(t sheet.Text, seen map[letter]bool) {
 		if g == nil || len(g.Segments) == 0 {
 			continue
 		}
-		w.text(`<path id="` + l.id() + `" d="`)
+		w.text(`<path id="`)
+		w.letterID(r, t.Bold)
+		w.text(`" d="`)
 		w.glyph(g)
 		w.text(`"/>` + "\n")
 	}
@@ -108,24 +130,50 @@ func (w *writer) lettering(t sheet.Text) {
 		w.penned(t)
 		return
 	}
-	words := sheet.Spelt(t.Words)
-	w.text(`<g aria-label="` + escaped(words) + `" fill="` + t.Ink + `" `)
+	again := w.lines[line{t.Words, t.Bold}]
+	if again > 0 {
+		w.text(`<use href="#t`)
+		w.b = strconv.AppendInt(w.b, int64(again), 10)
+		w.text(`" aria-label="`)
+	} else {
+		w.text(`<g aria-label="`)
+	}
+	w.text(escaped(sheet.Spelt(t.Words)))
+	w.text(`" fill="`)
+	w.text(t.Ink)
+	w.text(`" `)
 	w.placement(t.Start(), sheet.LetterScale(t.Height, t.Bold), t.Turn)
+	if again > 0 {
+		w.text("/>\n")
+		return
+	}
 	w.text(">")
+	w.letters(t)
+	w.text("</g>\n")
+}
+
+// letters writes the letters of a text one after the other, in units of the
+// face.
+func (w *writer) letters(t sheet.Text) {
 	x := 0
-	for _, r := range words {
+	for _, r := range sheet.Spelt(t.Words) {
 		g := sheet.LetterGlyph(r, t.Bold)
 		if g == nil {
 			continue
 		}
 		if len(g.Segments) > 0 {
-			w.text(`<use x="`)
-			w.b = strconv.AppendInt(w.b, int64(x), 10)
-			w.text(`" xlink:href="#` + letter{r, t.Bold}.id() + `"/>`)
+			w.text(`<use`)
+			if x > 0 {
+				w.text(` x="`)
+				w.b = strconv.AppendInt(w.b, int64(x), 10)
+				w.text(`"`)
+			}
+			w.text(` href="#`)
+			w.letterID(r, t.Bold)
+			w.text(`"/>`)
 		}
 		x += g.Advance
 	}
-	w.text("</g>\n")
 }
 
 // penned writes single strokes as one path, a tenth of the capitals thick.

@@ -18,12 +18,17 @@ type writer struct {
 	top     float64
 	far     bool // a coordinate could not be drawn
 	hatches map[sheet.Fill]string
+	lines   map[line]int // words that are kept once, by number
 }
 
 // Write gives the scene as the bytes of an SVG file. The only error is
 // sheet.ErrNumber.
 func Write(s sheet.Scene) ([]byte, error) {
-	w := &writer{left: s.Box.Min[0], top: s.Box.Max[1], hatches: map[sheet.Fill]string{}}
+	w := &writer{
+		left: s.Box.Min[0], top: s.Box.Max[1],
+		hatches: map[sheet.Fill]string{}, lines: map[line]int{},
+		b: make([]byte, 0, size(s)),
+	}
 	w.open(s)
 	w.defs(s)
 	for _, l := range s.Layers {
@@ -36,10 +41,28 @@ func Write(s sheet.Scene) ([]byte, error) {
 	return w.b, nil
 }
 
+// size estimates the length of the file, so that it is not copied while it
+// grows.
+func size(s sheet.Scene) int {
+	n := 30_000
+	for _, l := range s.Layers {
+		for _, shape := range l.Shapes {
+			n += 120
+			for _, line := range shape.Lines {
+				n += 20 * len(line.Points)
+			}
+		}
+		for _, t := range l.Texts {
+			n += 130 + 30*len(t.Words)
+		}
+	}
+	return n
+}
+
 func (w *writer) open(s sheet.Scene) {
 	width, height := s.Box.Max[0]-s.Box.Min[0], s.Box.Max[1]-s.Box.Min[1]
 	w.text(`<?xml version="1.0" encoding="UTF-8"?>` + "\n" +
-		`<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" version="1.1" role="img" width="`)
+		`<svg xmlns="http://www.w3.org/2000/svg" version="1.1" role="img" width="`)
 	w.num(width)
 	w.text(`mm" height="`)
 	w.num(height)
