@@ -89,9 +89,7 @@ func other(r *rand.Rand, v any) any {
 	case []any:
 		return otherList(r, v)
 	case map[string]any:
-		for _, k := range []string{anyKey(r, v)} {
-			delete(v, k)
-		}
+		delete(v, anyKey(r, v))
 	}
 	return v
 }

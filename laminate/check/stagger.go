@@ -39,6 +39,7 @@ type staggering struct {
 	remarks []string
 	odd     int
 	pairs   []pairFault
+	crossed crossings
 }
 
 // pairFault is the worst place of one pair of plies, and how many there are.
@@ -104,6 +105,9 @@ func (s *staggering) compare(i, j int, need float64, between int) {
 				s.sideBySide(a, b, &pf, between, false)
 			case off <= nearly:
 				s.sideBySide(a, b, &pf, between, true)
+			}
+			if off > parallel {
+				s.crossed.count(a, b)
 			}
 		}
 	}
@@ -195,6 +199,7 @@ func (s *staggering) tell() {
 	if w := s.f.worst; w != nil {
 		s.f.note = fmt.Sprintf("least stagger %s, plies %d and %d, %s", mm(w.ValueMM), w.Plies[0], w.Plies[1], where(w.At))
 	}
+	s.f.remark = s.crossed.String()
 	for _, r := range s.remarks {
 		s.f.remark = join(s.f.remark, r)
 	}

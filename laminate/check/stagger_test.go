@@ -305,6 +305,15 @@ func TestBesideAgainstACount(t *testing.T) {
 	})
 }
 
+// Two joints of 0° and three of 90° cross six times; a ply further off does not
+// count.
+func TestCrossingsAreCounted(t *testing.T) {
+	r := judged(t, plate(t, 50, 1, tape(0, 150, 450), tape(90, -800, -520, -230), broad(), tape(90, -790, -510, -220)))
+	if want := "cross at 6 places"; !r.Pass || !strings.Contains(r.Text, want) {
+		t.Errorf("%q does not say %q", r.Text, want)
+	}
+}
+
 func TestThin(t *testing.T) {
 	over := span{0, 100}
 	for _, c := range []struct {

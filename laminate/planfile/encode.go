@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
-	"math"
 	"reflect"
 	"strconv"
 
@@ -26,10 +25,6 @@ func Encode(p laminate.Plan) ([]byte, error) {
 	}
 	return append(e.out, '\n'), nil
 }
-
-// largestFigure bounds what is written: beyond it a float64 does not hold a
-// thousandth.
-const largestFigure = 1e12
 
 // encoder writes values one after the other; path leads to the value at hand.
 type encoder struct {
@@ -228,50 +223,4 @@ func (e *encoder) ring(name string, hole int, ring orb.Ring) {
 	}
 	e.out = append(e.out, ']')
 	e.path = e.path[:depth]
-}
-
-// number writes a figure with so many decimals at most, without exponent,
-// trailing zeros or minus zero.
-func (e *encoder) number(v float64, places int) {
-	if math.IsNaN(v) || math.Abs(v) > largestFigure {
-		e.fail(fmt.Sprintf("%v is no figure for a plan", v))
-		return
-	}
-	if places == defaultPlaces {
-		e.thousandths(int64(math.Round(float64(v * 1000))))
-		return
-	}
-	start := len(e.out)
-	e.out = strconv.AppendFloat(e.out, v, 'f', places, 64)
-	n := len(e.out)
-	for e.out[n-1] == '0' {
-		n--
-	}
-	if e.out[n-1] == '.' {
-		n--
-	}
-	e.out = e.out[:n]
-	if string(e.out[start:]) == "-0" {
-		e.out = append(e.out[:start], '0')
-	}
-}
-
-func (e *encoder) thousandths(n int64) {
-	if n < 0 {
-		e.out = append(e.out, '-')
-		n = -n
-	}
-	e.out = strconv.AppendInt(e.out, n/1000, 10)
-	rest := n % 1000
-	if rest == 0 {
-		return
-	}
-	e.out = append(e.out, '.', byte('0'+rest/100))
-	if rest %= 100; rest == 0 {
-		return
-	}
-	e.out = append(e.out, byte('0'+rest/10))
-	if rest %= 10; rest != 0 {
-		e.out = append(e.out, byte('0'+rest))
-	}
 }
