@@ -71,15 +71,19 @@ func (c choice) take(lines []trace.Line) []trace.Line {
 }
 
 // layersOf lists the layers of all lines with the contours that each makes by
-// itself.
-func layersOf(lines []trace.Line, joinMM float64) []Layer {
+// itself; those taken are joined already.
+func layersOf(lines, taken []trace.Line, joined contour.Joined, joinMM float64) []Layer {
 	by := map[string][]trace.Line{}
 	for _, l := range lines {
 		by[l.Layer] = append(by[l.Layer], l)
 	}
 	var out []Layer
 	for name, ls := range by {
-		out = append(out, Layer{name, len(contour.Join(ls, joinMM).Rings)})
+		if len(ls) != len(lines) || len(taken) != len(lines) {
+			out = append(out, Layer{name, len(contour.Join(ls, joinMM).Rings)})
+			continue
+		}
+		out = append(out, Layer{name, len(joined.Rings)})
 	}
 	slices.SortFunc(out, func(a, b Layer) int { return strings.Compare(a.Name, b.Name) })
 	return out

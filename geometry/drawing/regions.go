@@ -29,8 +29,9 @@ func (rd *reading) regions(lines []trace.Line, chosen choice, d *Drawing) {
 			return
 		}
 	}
-	d.Layers = layersOf(lines, rd.options.JoinMM)
 	taken := chosen.take(lines)
+	j := contour.Join(taken, rd.options.JoinMM)
+	d.Layers = layersOf(lines, taken, j, rd.options.JoinMM)
 	if len(r.Problems) > 0 {
 		return
 	}
@@ -38,7 +39,6 @@ func (rd *reading) regions(lines []trace.Line, chosen choice, d *Drawing) {
 		rd.tellEmpty(lines)
 		return
 	}
-	j := contour.Join(taken, rd.options.JoinMM)
 	rd.tellJoined(j)
 	rings := rd.sound(j.Rings)
 	if len(r.Problems) > 0 {
@@ -66,6 +66,9 @@ func (rd *reading) tellJoined(j contour.Joined) {
 	r := rd.report
 	if j.Duplicates > 0 {
 		r.Note("duplicate", "%s drawn twice: taken once", trace.Count(j.Duplicates, "line"))
+	}
+	if j.Overlaps > 0 {
+		r.Note("overlap", "%s drawn partly on others: counted once there", trace.Count(j.Overlaps, "line"))
 	}
 	if n := len(j.Gaps); n > 0 {
 		big := j.Gaps[0]

@@ -14,6 +14,7 @@ const DefaultGap = 0.1
 type Joined struct {
 	Rings      []orb.Ring // closed contours, open form: the first point is not repeated
 	Duplicates int        // lines dropped because they repeat another
+	Overlaps   int        // lines cut because they lie partly on another
 	Gaps       []Gap      // that were closed, wider than a hundredth
 	Open       []Gap      // that were left: the contours there are open
 	Branches   []orb.Point
@@ -29,20 +30,38 @@ type Gap struct {
 // closed contours. Ends within a hundredth of a millimetre are taken as one;
 // a wider gap is closed up to the limit, the narrowest first: where the two
 // lines would meet if they ran on, or half way. Lines that repeat another are
-// dropped, and so are those shorter than a hundredth.
+// dropped, and so are those shorter than a hundredth; where contours stay open
+// all the same, lines that lie partly on others are cut back to what does not.
 func Join(lines []trace.Line, limit float64) Joined {
 	if !(limit > 0) {
 		limit = DefaultGap
 	}
 	lines = tidy(lines)
-	first := firsts(lines)
-	j := joiner{limit: limit, out: Joined{Duplicates: len(lines) - len(first)}}
-	for _, i := range first {
-		if lines[i].Closed {
-			j.addRing(lines[i].Points)
+	var once []trace.Line
+	for _, i := range firsts(lines) {
+		once = append(once, lines[i])
+	}
+	out := join(once, limit)
+	if len(out.Open)+len(out.Branches) > 0 {
+		if rest, cut := withoutOverlaps(once); cut > 0 {
+			if again := join(rest, limit); len(again.Open)+len(again.Branches) < len(out.Open)+len(out.Branches) {
+				again.Overlaps = cut
+				out = again
+			}
+		}
+	}
+	out.Duplicates += len(lines) - len(once)
+	return out
+}
+
+func join(lines []trace.Line, limit float64) Joined {
+	j := joiner{limit: limit}
+	for _, l := range lines {
+		if l.Closed {
+			j.addRing(l.Points)
 			continue
 		}
-		j.lines = append(j.lines, lines[i].Points)
+		j.lines = append(j.lines, l.Points)
 	}
 	j.match()
 	j.walk()
@@ -84,6 +103,8 @@ type joiner struct {
 	limit float64
 	mate  []int // the end that each end is joined to, -1 if none
 	out   Joined
+
+	branched map[int]bool // ends where an odd number meets
 }
 
 func (j *joiner) at(end int) orb.Point {

@@ -10,7 +10,7 @@ import (
 
 // match joins ends: first those in one place, then the narrowest gaps.
 func (j *joiner) match() {
-	j.mate = make([]int, 2*len(j.lines))
+	j.mate, j.branched = make([]int, 2*len(j.lines)), map[int]bool{}
 	for i := range j.mate {
 		j.mate[i] = -1
 	}
@@ -21,6 +21,9 @@ func (j *joiner) match() {
 			single = append(single, meeting[0])
 		case n%2 == 1:
 			j.out.Branches = append(j.out.Branches, j.at(meeting[0]))
+			for _, end := range meeting {
+				j.branched[end] = true
+			}
 		default:
 			j.pairRound(meeting)
 		}
@@ -145,7 +148,7 @@ func (j *joiner) pairOpen() {
 	const most = 400
 	var left []int
 	for end, mate := range j.mate {
-		if mate < 0 && len(left) < most {
+		if mate < 0 && !j.branched[end] && len(left) < most {
 			left = append(left, end)
 		}
 	}
