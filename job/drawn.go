@@ -1,6 +1,7 @@
 package job
 
 import (
+	"io/fs"
 	"path"
 	"slices"
 	"strconv"
@@ -108,7 +109,10 @@ func (r *reading) file(n *yaml.Node, rule string) (name string, data []byte, ok 
 	if data, ok := r.drawings[name]; ok {
 		return name, data, data != nil
 	}
-	data, err := r.open(name)
+	data, err := []byte(nil), fs.ErrNotExist
+	if r.open != nil {
+		data, err = r.open(name)
+	}
 	if err != nil {
 		r.drawings[name] = nil
 		r.refuse(n, rule, "put it in the folder of the job file, or correct the name", "drawing %q: %s", name, reason(err))

@@ -27,7 +27,10 @@ func (r *reading) fabrics(top block) {
 func (r *reading) fabric(b block, name string) laminate.Fabric {
 	f := laminate.Fabric{Name: name, Turn: true}
 	if n := b.need("weight", "write the areal weight of the data sheet: weight: 450 g/m2"); n != nil {
-		f.WeightGSM, _ = r.weight(n, "weight")
+		var ok bool
+		if f.WeightGSM, ok = r.weight(n, "weight"); ok && length.Bare(n.Value) {
+			r.assume(n, "weight", "g/m2 for the weight %s of %s", n.Value, name)
+		}
 	}
 	r.fibre(b, &f)
 	if n := b.value("face_is"); n != nil {

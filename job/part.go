@@ -70,7 +70,7 @@ func (r *reading) frame(b block) {
 	}
 	r.note(r.drawnFrom, "drawn_from", "drawn from the tool side: mirrored on reading, x to -x, with its holes and keep_clear")
 	if p.ZeroDeg != 0 {
-		r.note(b.keys["zero"], "zero", "zero %s° is counted counter-clockwise as seen from the laying side, after the mirror", b.value("zero").Value)
+		r.note(b.keys["zero"], "zero", "zero %v° is counted counter-clockwise as seen from the laying side, after the mirror", p.ZeroDeg)
 	}
 }
 

@@ -79,6 +79,7 @@ func (r *reading) stock(b block, roll *laminate.Roll) {
 		roll.Count, _ = r.count(n, "count", 1, 10000)
 		if roll.Count > 1 && !b.has("length") {
 			r.note(n, "count", "roll %s has no length, so as much as is needed is taken from it: its count is not used", roll.ID)
+			roll.Count = 1
 		}
 	}
 	if n := b.value("remnant"); n != nil {
