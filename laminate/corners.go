@@ -17,13 +17,21 @@ const (
 	leastTurnDeg   = 20.0
 	shortestEdgeMM = 2.0
 	mostCorners    = 26
-	straightMM     = 0.005 // a vertex this close to the line of its neighbours is no corner
+
+	// A rounded corner: the rounding is at most roundedShare of the straight
+	// edge on either side, and those are at least besideRoundedMM long, so that
+	// no chord of a curve is taken for a straight edge.
+	roundedShare    = 0.5
+	besideRoundedMM = 10.0
+
+	straightMM = 0.005 // a vertex this close to the line of its neighbours is no corner
 )
 
 // turning is a vertex where the edge turns, with how much it stands out.
 type turning struct {
 	at     orb.Point
 	weight float64 // turn in degrees times the shorter straight edge beside it
+	along  float64 // where on the ring, for the order: vertices from its first one
 }
 
 // NamedCorners letters the corners of a net outline anticlockwise from A, the
@@ -31,11 +39,12 @@ type turning struct {
 // where two are equally near. Distances on the sheets are measured from them.
 //
 // A corner is a turn of 20° or more, inwards or outwards, between two straight
-// edges of 2 mm or more; points of curves do not count, nor do holes. Of more
-// than 26 corners those with the greatest turn times shorter edge are kept.
+// edges of 2 mm or more. A rounded corner counts too, at the middle of its
+// rounding, where that is at most half as long as the straight edge on either
+// side. Other points of curves do not count, nor do holes. Of more than 26
+// corners those with the greatest turn times shorter edge are kept.
 //
-// An outline of fewer than two corners (round, oval, rounded all round) gets
-// two marks instead: A at its lowest, B at its highest point; where that is a
+// An outline of fewer than two corners (round, oval) gets two marks instead: A at its lowest, B at its highest point; where that is a
 // straight edge, in the middle of it, and where several are equally low, the
 // leftmost. An empty region has none.
 func NamedCorners(net geometry.Region) []Corner {
@@ -43,7 +52,7 @@ func NamedCorners(net geometry.Region) []Corner {
 		return nil
 	}
 	ring := straightened(net.Oriented().Outer)
-	found := mostSignificant(turnings(ring))
+	found := mostSignificant(append(turnings(ring), roundings(ring)...))
 	if len(found) < 2 {
 		low, high := lowest(ring, 1), lowest(ring, -1)
 		return []Corner{{Name: "A", At: low}, {Name: "B", At: high}}
@@ -100,7 +109,7 @@ func turnings(ring orb.Ring) []turning {
 		shorter := math.Min(dist(before, p), dist(p, after))
 		turn := turnDeg(before, p, after)
 		if shorter >= shortestEdgeMM && turn >= leastTurnDeg {
-			found = append(found, turning{p, float64(turn * shorter)})
+			found = append(found, turning{p, float64(turn * shorter), float64(i)})
 		}
 	}
 	return found
@@ -117,9 +126,77 @@ func turnDeg(before, p, after orb.Point) float64 {
 
 func dist(a, b orb.Point) float64 { return math.Hypot(b[0]-a[0], b[1]-a[1]) }
 
+// roundings lists the rounded corners: curves between two straight edges that
+// are long beside them.
+func roundings(ring orb.Ring) []turning {
+	var found []turning
+	n := len(ring)
+	for i, p := range ring {
+		before := ring[(i+n-1)%n]
+		straight := dist(before, p)
+		if straight < besideRoundedMM {
+			continue
+		}
+		long := 0.0
+		for k := 1; k < n; k++ {
+			from, to := ring[(i+k-1)%n], ring[(i+k)%n]
+			if long += dist(from, to); long > roundedShare*straight {
+				break
+			}
+			next := ring[(i+k+1)%n]
+			shorter := math.Min(straight, dist(to, next))
+			if shorter < besideRoundedMM || long > roundedShare*shorter {
+				continue
+			}
+			if turn := between(before, p, to, next); turn >= leastTurnDeg && smooth(ring, i, k) {
+				at, edge := halfway(ring, i, k, long)
+				found = append(found, turning{at, float64(turn * shorter), edge})
+			}
+			break
+		}
+	}
+	return found
+}
+
+// between gives the turn from the edge a-b to the edge c-d without its sign.
+func between(a, b, c, d orb.Point) float64 {
+	return turnDeg(a, b, orb.Point{b[0] + d[0] - c[0], b[1] + d[1] - c[1]})
+}
+
+// smooth says whether the curve of k edges from vertex i has no corner of its
+// own.
+func smooth(ring orb.Ring, i, k int) bool {
+	n := len(ring)
+	for v := i; v <= i+k; v++ {
+		before, p, after := ring[(v+n-1)%n], ring[v%n], ring[(v+1)%n]
+		if turnDeg(before, p, after) >= leastTurnDeg && math.Min(dist(before, p), dist(p, after)) >= shortestEdgeMM {
+			return false
+		}
+	}
+	return true
+}
+
+// halfway gives the middle of the curve of k edges from vertex i, long mm in
+// all, and where on the ring that is.
+func halfway(ring orb.Ring, i, k int, long float64) (at orb.Point, along float64) {
+	n, left := len(ring), long/2
+	for v := i; v < i+k; v++ {
+		p, q := ring[v%n], ring[(v+1)%n]
+		d := dist(p, q)
+		if left <= d {
+			f := left / d
+			at = orb.Point{geometry.Snap(p[0] + float64(f*(q[0]-p[0]))), geometry.Snap(p[1] + float64(f*(q[1]-p[1])))}
+			return at, math.Mod(float64(v)+f, float64(n))
+		}
+		left -= d
+	}
+	return ring[(i+k)%n], float64((i + k) % n)
+}
+
 // mostSignificant keeps the 26 that stand out most, in the order of the ring;
 // of equals the earlier.
 func mostSignificant(found []turning) []turning {
+	sort.SliceStable(found, func(a, b int) bool { return found[a].along < found[b].along })
 	if len(found) <= mostCorners {
 		return found
 	}

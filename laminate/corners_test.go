@@ -33,6 +33,13 @@ func roundedPlate(w, h, r float64) geometry.Region {
 	return region(p...)
 }
 
+// chamfered is a plate with its lower right corner rounded by 60 mm and its
+// upper right corner cut off.
+func chamfered() geometry.Region {
+	p := append([]orb.Point{{0, 0}}, arc(940, 60, 60, 270, 360)...)
+	return region(append(p, orb.Point{1000, 500}, orb.Point{900, 600}, orb.Point{0, 600})...)
+}
+
 func hatchPlate() geometry.Region {
 	return region(orb.Point{0, 0}, orb.Point{1370, 0}, orb.Point{1370, 400},
 		orb.Point{1100, 400}, orb.Point{1100, 620}, orb.Point{0, 620})
@@ -59,8 +66,16 @@ func TestNamedCorners(t *testing.T) {
 		}},
 		{"half round", half, []Corner{{"A", [2]float64{-300, 0}}, {"B", [2]float64{300, 0}}}},
 		{"disc", region(arc(0, 0, 300, 0, 359.9)...), nil},
-		{"rounded all round", roundedPlate(1000, 600, 40), []Corner{
+		{"rounded corners, at the middle of the rounding", roundedPlate(1000, 600, 40), []Corner{
+			{"A", [2]float64{11.716, 11.716}}, {"B", [2]float64{988.284, 11.716}},
+			{"C", [2]float64{988.284, 588.284}}, {"D", [2]float64{11.716, 588.284}},
+		}},
+		{"more rounding than straight edge: two marks", roundedPlate(1000, 600, 150), []Corner{
 			{"A", [2]float64{500, 0}}, {"B", [2]float64{500, 600}},
+		}},
+		{"one rounding, one chamfer", chamfered(), []Corner{
+			{"A", [2]float64{0, 0}}, {"B", [2]float64{982.426, 17.574}}, {"C", [2]float64{1000, 500}},
+			{"D", [2]float64{900, 600}}, {"E", [2]float64{0, 600}},
 		}},
 		{"empty", geometry.Region{}, nil},
 	} {
@@ -163,11 +178,31 @@ func TestNamedCornersKeepTheMostSignificant(t *testing.T) {
 	}
 }
 
-// Curves drawn within 0.05 mm have no corners, from a fillet of 1 mm up.
+// A rounding is one corner however it is drawn, never a corner at each of its
+// points; discs and regular polygons of 24 corners up have none.
 func TestPointsOfCurvesAreNoCorners(t *testing.T) {
-	for _, r := range []float64{1, 2, 5, 20, 100, 299} {
-		if got := NamedCorners(roundedPlate(1000, 600, r)); len(got) != 2 {
-			t.Errorf("radius %g: %d corners, want the two marks of a rounded outline", r, len(got))
+	for _, r := range []float64{1, 2, 5, 20, 100} {
+		if got := NamedCorners(roundedPlate(1000, 600, r)); len(got) != 4 {
+			t.Errorf("radius %g: %d corners, want 4", r, len(got))
 		}
 	}
+	for _, r := range []float64{1, 3, 10, 100, 1000, 5000} {
+		for _, n := range []int{24, 36, 90} {
+			if got := NamedCorners(regular(r, n)); len(got) != 2 {
+				t.Errorf("%d-sided, radius %g: %d corners, want two marks", n, r, len(got))
+			}
+		}
+		if got := NamedCorners(region(arc(7, 9, r, 0, 359.9)...)); len(got) != 2 {
+			t.Errorf("disc of radius %g: %d corners, want two marks", r, len(got))
+		}
+	}
+}
+
+func regular(radius float64, n int) geometry.Region {
+	var points []orb.Point
+	for i := range n {
+		s, c := math.Sincos(2 * math.Pi * float64(i) / float64(n))
+		points = append(points, orb.Point{radius * c, radius * s})
+	}
+	return region(points...)
 }
