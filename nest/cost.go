@@ -18,7 +18,7 @@ func (p *planner) costs(m *model, a *placed) []laminate.Cost {
 				out[k].Used += a.layouts[g].Cost / 1000
 			}
 		}
-		p.bound(c, &out[k])
+		p.setBound(c, &out[k])
 	}
 	return out
 }
@@ -33,13 +33,19 @@ func measureName(m roll.Measure) string {
 	return laminate.ByLength
 }
 
-// bound sets the area bound: every mm² of blank costs at least a mm² of the
-// cheapest roll.
-func (p *planner) bound(c *cloth, out *laminate.Cost) {
+// area gives the blank area of a cloth's plies in mm².
+func (p *planner) area(c *cloth) float64 {
 	area := 0.0
 	for _, i := range c.plies {
 		area += p.job.Plies[i].Blank.Area()
 	}
+	return area
+}
+
+// setBound sets the area bound: every mm² of blank costs at least a mm² of the
+// cheapest roll.
+func (p *planner) setBound(c *cloth, out *laminate.Cost) {
+	area := p.area(c)
 	out.Proof = laminate.Proof{Bound: "area", AreaMM2: area, PerMM2: c.perMM2()}
 	out.Bound = float64(area * out.Proof.PerMM2)
 	// Snapping may take a few mm² from the blanks: a plan below the bound by no

@@ -20,6 +20,7 @@ type model struct {
 	groups  []group
 	problem *search.Problem
 	shapes  map[shapeKey]*roll.Shape
+	memory  roll.Memory
 }
 
 // group is the plies of one cloth and width: they share rolls.

@@ -39,6 +39,7 @@ type planner struct {
 	budget  budget
 	cloths  []cloth
 	zones   []laminate.KeepClear
+	bound   float64 // least cost of all cloths together, µm by their measures
 }
 
 func newPlanner(ctx context.Context, j *laminate.Job, s Settings) (*planner, error) {
@@ -48,6 +49,10 @@ func newPlanner(ctx context.Context, j *laminate.Job, s Settings) (*planner, err
 	if len(j.Plies) == 0 {
 		return nil, errors.New("the schedule has no plies")
 	}
+	for k := range p.cloths {
+		p.bound += 1000 * p.area(&p.cloths[k]) * p.cloths[k].perMM2()
+	}
+	p.bound += 1 // what snapping may take or add
 	zones, err := clearZones(j)
 	p.zones = zones
 	return p, err
@@ -68,6 +73,9 @@ func (p *planner) run() (*answer, error) {
 	var best *answer
 	var failure error
 	for _, s := range p.promising(starts) {
+		if best != nil && best.placed.cost <= p.bound {
+			break
+		}
 		a, err := p.explore(s)
 		switch {
 		case err != nil:
@@ -75,7 +83,7 @@ func (p *planner) run() (*answer, error) {
 		case best == nil || better(a.placed, best.placed):
 			best = a
 			if p.set.Progress != nil {
-				p.set.Progress(best.placed.cost, 0)
+				p.set.Progress(best.placed.cost/1000, p.bound/1000)
 			}
 		}
 	}
@@ -153,6 +161,9 @@ func (p *planner) explore(s begun) (*answer, error) {
 		return nil, err
 	}
 	slices.SortStableFunc(first, func(a, b *placed) int { return cmp.Compare(a.cost, b.cost) })
+	if first[0].cost <= p.bound {
+		return &answer{s.choice, first[0]}, nil
+	}
 	careful, err := p.layAll(s.choice, p.climb(s.choice, first), p.budget.careful)
 	if err != nil {
 		careful = nil
@@ -175,8 +186,9 @@ func (p *planner) climb(c choice, first []*placed) []search.State {
 		if out[k] = (search.State{Phases: first[k].phases, Cost: first[k].cost}); lays < fewestLays {
 			return
 		}
+		e := roll.Effort{ChainMoves: p.budget.quick.ChainMoves / 4, Order: first[k].layouts[0].Order}
 		out[k] = search.Climb(p.ctx, m.problem, out[k], lays, uint64(p.seed)+uint64(k), func(phases []int64) (float64, bool) {
-			got, _, err := m.lay(phases, roll.Effort{ChainMoves: p.budget.quick.ChainMoves / 4}, uint64(p.seed))
+			got, _, err := m.lay(phases, e, uint64(p.seed))
 			if err != nil {
 				return 0, false
 			}

@@ -174,13 +174,13 @@ func (c *Class) Measure(phase int64) *Division {
 	}
 	d := &Division{Phase: phase, Joints: c.Joints(phase)}
 	pieces := c.Blank.Cut(d.Joints)
-	var ends []Ends
+	var ends []band.Ends
 	for i := range pieces {
 		ends = c.tally(d, &pieces[i], ends)
 	}
 	d.Fit[0] = fitOf(ends)
 	for i := range ends {
-		ends[i] = ends[i].mirrored()
+		ends[i] = ends[i].Mirrored()
 	}
 	d.Fit[1] = fitOf(ends)
 	for _, y := range d.Joints {
@@ -200,10 +200,10 @@ func (c *Class) Measure(phase int64) *Division {
 
 // tally counts a piece as full-width or narrow, collects the ends of the former
 // and marks one that is too narrow. A piece that no joint bounds is as narrow as the blank itself there.
-func (c *Class) tally(d *Division, p *band.Piece, ends []Ends) []Ends {
+func (c *Class) tally(d *Division, p *band.Piece, ends []band.Ends) []band.Ends {
 	h := p.Height()
 	if h >= c.Width {
-		e, mean := endsOf(p)
+		e, mean := band.EndsOf(p)
 		d.Full += mean
 		d.Fulls++
 		return append(ends, e)

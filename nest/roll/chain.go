@@ -4,58 +4,9 @@ import (
 	"cmp"
 	"math"
 	"slices"
+
+	"stripwright/geometry/band"
 )
-
-// levels is at how many heights an end is sampled for comparing ends. Samples
-// only rank: pieces are laid by their exact edges.
-const levels = 33
-
-// end is one end of a full-width piece, as it looks when it faces the free
-// roll ahead (+u): how far the edge stands out at each level beyond its place
-// at mid height. Facing back, the piece turned, the levels run the other way.
-type end [levels]float32
-
-// ends gives the end that faces ahead and the end that faces back, the latter
-// as if turned to face ahead.
-func (s *Shape) ends() (ahead, back end) {
-	return s.ways[0].ahead(), s.ways[1].ahead()
-}
-
-func (f *form) ahead() end {
-	var e end
-	for k := range e {
-		_, r := f.edgesAt(f.height * int64(k) / (levels - 1))
-		e[k] = float32(r)
-	}
-	mid := e[levels/2]
-	for k := range e {
-		e[k] -= mid
-	}
-	return e
-}
-
-// meet gives the length lost where end a (facing ahead) meets end b (turned to
-// face back), measured between mid heights. It is symmetric.
-func meet(a, b *end) float32 {
-	most := a[0] + b[levels-1]
-	for k := 1; k < levels; k++ {
-		most = max(most, a[k]+b[levels-1-k])
-	}
-	return most
-}
-
-// out gives how far an end stands out at most.
-func (e *end) out() float32 { return slices.Max(e[:]) }
-
-// slant gives the slope of the line that fits an end best, and how far the end
-// bulges from it: ends of equal slant interlock.
-func (e *end) slant() float64 {
-	s := 0.0
-	for k, x := range e {
-		s += float64(x) * float64(k-levels/2)
-	}
-	return s
-}
 
 // Ways says in which of its two ways a piece may lie on the roll.
 type Ways uint8
@@ -79,7 +30,7 @@ type link struct {
 // piece i are 2i (ahead when as cut) and 2i+1 (back when as cut, as if turned).
 type linkage struct {
 	ways  []Ways
-	ends  []end
+	ends  []*band.End
 	kind  []int32     // ends that are equal share a kind
 	cost  [][]float32 // by kind, nil for long chains
 	kind0 []int32     // one end of each kind
@@ -87,18 +38,12 @@ type linkage struct {
 }
 
 func newLinkage(shapes []*Shape, ways []Ways) *linkage {
-	g := &linkage{ways: ways, ends: make([]end, 0, 2*len(shapes)), turn: true}
+	g := &linkage{ways: ways, ends: make([]*band.End, 0, 2*len(shapes)), turn: true}
 	for _, w := range ways {
 		g.turn = g.turn && w == Either
 	}
-	known := make(map[*Shape][2]end)
 	for _, s := range shapes {
-		e, ok := known[s]
-		if !ok {
-			e[0], e[1] = s.ends()
-			known[s] = e
-		}
-		g.ends = append(g.ends, e[0], e[1])
+		g.ends = append(g.ends, &s.ends.Ahead, &s.ends.Back)
 	}
 	g.classify()
 	return g
@@ -108,13 +53,13 @@ func newLinkage(shapes []*Shape, ways []Ways) *linkage {
 // they are few.
 func (g *linkage) classify() {
 	const tabulated = 900
-	kinds := make(map[end]int32)
+	kinds := make(map[band.End]int32)
 	g.kind = make([]int32, len(g.ends))
 	for i := range g.ends {
-		k, ok := kinds[g.ends[i]]
+		k, ok := kinds[*g.ends[i]]
 		if !ok {
 			k = int32(len(g.kind0))
-			kinds[g.ends[i]] = k
+			kinds[*g.ends[i]] = k
 			g.kind0 = append(g.kind0, int32(i))
 		}
 		g.kind[i] = k
@@ -126,7 +71,7 @@ func (g *linkage) classify() {
 	for a := range g.cost {
 		g.cost[a] = make([]float32, len(g.kind0))
 		for b := 0; b <= a; b++ {
-			m := meet(&g.ends[g.kind0[a]], &g.ends[g.kind0[b]])
+			m := g.ends[g.kind0[a]].Meet(g.ends[g.kind0[b]])
 			g.cost[a][b], g.cost[b][a] = m, m
 		}
 	}
@@ -137,7 +82,7 @@ func (g *linkage) between(a, b int32) float32 {
 	if g.cost != nil {
 		return g.cost[g.kind[a]][g.kind[b]]
 	}
-	return meet(&g.ends[a], &g.ends[b])
+	return g.ends[a].Meet(g.ends[b])
 }
 
 // front and rear give the ends of a link that face ahead and back.
@@ -152,7 +97,7 @@ func (g *linkage) length(chain []link) float64 {
 	if len(chain) == 0 {
 		return 0
 	}
-	sum := float64(g.ends[chain[0].rear()].out()) + float64(g.ends[chain[len(chain)-1].front()].out())
+	sum := float64(g.ends[chain[0].rear()].Most()) + float64(g.ends[chain[len(chain)-1].front()].Most())
 	for i := 0; i+1 < len(chain); i++ {
 		sum += float64(g.step(chain[i], chain[i+1]))
 	}
@@ -177,9 +122,9 @@ func (g *linkage) paired() []link {
 // matchBySlant matches every end with one of nearly its own slant. Where no
 // piece may be turned, ends ahead are matched with ends that face back.
 func (g *linkage) matchBySlant() []int32 {
-	slants := make([]float64, len(g.ends))
+	slants := make([]float32, len(g.ends))
 	for i := range g.ends {
-		slants[i] = g.ends[i].slant()
+		slants[i] = g.ends[i].Slant
 	}
 	bySlant := func(list []int32) {
 		slices.SortFunc(list, func(a, b int32) int {
@@ -232,7 +177,7 @@ func (g *linkage) open(mate []int32) []link {
 	worst, cut := math.Inf(-1), 0
 	for i := range chain {
 		a, b := chain[i], chain[(i+1)%n]
-		save := float64(g.step(a, b)) - float64(g.ends[a.front()].out()) - float64(g.ends[b.rear()].out())
+		save := float64(g.step(a, b)) - float64(g.ends[a.front()].Most()) - float64(g.ends[b.rear()].Most())
 		if save > worst {
 			worst, cut = save, i+1
 		}
@@ -280,9 +225,9 @@ func (r *rings) merge(g *linkage) {
 // faces ahead comes first.
 func (r *rings) pairs(g *linkage) [][2]int32 {
 	pairs := make([][2]int32, 0, len(r.mate)/2)
-	slants := make([]float64, len(r.mate))
+	slants := make([]float32, len(r.mate))
 	for e, m := range r.mate {
-		slants[e] = g.ends[e].slant()
+		slants[e] = g.ends[e].Slant
 		switch {
 		case e > int(m):
 		case g.turn || g.faces(int32(e)):

@@ -42,6 +42,7 @@ type Task struct {
 	Stock   []Stock
 	Measure Measure
 	Pieces  []Piece
+	Memory  *Memory // may be nil
 }
 
 // Place is where a piece lies: its roll (numbered over all copies), the lower
@@ -57,6 +58,8 @@ type Layout struct {
 	Places []Place
 	Rolls  []Used
 	Cost   float64
+	Order  int // which order of full-width pieces it came from, 1 first
+	lanes  int // stretches of roll in use
 }
 
 // Used is a roll that is cut: which kind of stock, which copy (0 first), how far
@@ -83,6 +86,7 @@ func (s *Shortage) Error() string {
 type Effort struct {
 	ChainMoves int
 	Trials     int
+	Order      int // 0: the orders of full-width pieces that may pay; n: only the n-th
 }
 
 const endless = math.MaxInt64 / 4
@@ -108,7 +112,7 @@ func (f *filler) grow() bool {
 		for c := range max(1, st.Copies) {
 			caps := f.capacities(st, n-count+1)
 			if n < count+len(caps) {
-				f.lanes = append(f.lanes, newLane(f.task.Width+f.task.Gap, caps[n-count]+f.task.Gap))
+				f.lanes = append(f.lanes, newLane(f.task.Width+f.task.Gap, caps[n-count]+f.task.Gap, f.task.Memory))
 				f.source = append(f.source, source{rollNo, s, c})
 				return true
 			}
@@ -262,19 +266,30 @@ func (t *Task) cost(used []Used) float64 {
 // not hold the pieces. Same task, effort and seed give the same layout.
 func Lay(t *Task, e Effort, seed uint64) (*Layout, error) {
 	rng := rand.New(rand.NewPCG(seed, 0x5717))
+	if t.Memory == nil {
+		fresh := *t
+		fresh.Memory = &Memory{}
+		t = &fresh
+	}
 	full, narrow := t.split()
 	var best *Layout
 	var short *Shortage
-	for _, chain := range chains(t, full, e) {
+	for k, order := range orders {
+		if e.Order > 0 && e.Order != k+1 {
+			continue
+		}
+		chain := order(t, full, e)
 		l, err := layWith(t, chain, narrow, e, rng)
 		if err != nil {
 			if short == nil || len(err.Unplaced) < len(short.Unplaced) {
 				short = err
 			}
-			continue
-		}
-		if best == nil || l.Cost < best.Cost {
+		} else if best == nil || l.Cost < best.Cost {
 			best = l
+			best.Order = k + 1
+		}
+		if !t.ends() || best != nil && best.lanes == 1 {
+			break
 		}
 	}
 	if best == nil {
@@ -400,6 +415,7 @@ func (f *filler) layout() *Layout {
 		if l.end == 0 {
 			continue
 		}
+		out.lanes++
 		if f.source[k].roll != last {
 			last, start = f.source[k].roll, 0
 			rollAt++

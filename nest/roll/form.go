@@ -12,7 +12,8 @@ import (
 type Shape struct {
 	ways  [2]form // as it is, turned by 180°
 	Area  float64 // µm²
-	Chord float64 // length at mid height between the outermost edges, µm
+	Chord float64 // mean length between the outermost edges, µm
+	ends  band.Ends
 }
 
 // form is a shape in one of its two ways: heights from 0 to height across the
@@ -53,7 +54,10 @@ func NewShape(p *band.Piece, mirrored bool, gap int64) *Shape {
 	if mirrored {
 		base = base.flipped()
 	}
-	s := &Shape{Area: float64(p.Area2()) / 2, Chord: base.chordAt(base.height / 2)}
+	s := &Shape{Area: float64(p.Area2()) / 2}
+	if s.ends, s.Chord = band.EndsOf(p); mirrored {
+		s.ends = s.ends.Mirrored()
+	}
 	base = base.widened(gap)
 	s.ways = [2]form{base.finished(), base.flipped().reversed().finished()}
 	return s
@@ -224,12 +228,6 @@ func clear(a, b *column) int64 {
 	return int64(math.Ceil(most))
 }
 
-// chordAt gives the length between the outermost edges at a height.
-func (f *form) chordAt(v int64) float64 {
-	l, r := f.edgesAt(v)
-	return r - l
-}
-
 // edgesAt gives the outermost edges at a height; where the outline steps at
 // that height, the outer of both.
 func (f *form) edgesAt(v int64) (l, r float64) {
@@ -286,25 +284,4 @@ func forbidden(a, b *column, dv int64) (lo, hi int64, ok bool) {
 	}
 	// A millionth of a millimetre is below what turning and cutting leave.
 	return int64(math.Floor(low + 1e-3)), int64(math.Ceil(high - 1e-3)), true
-}
-
-// behind gives the least position along the roll, relative to a, from which b
-// is clear of all of a, when b lies dv higher; ok is false when they share no
-// height.
-func behind(a, b *form, dv int64) (u int64, ok bool) {
-	if dv >= a.height || -dv >= b.height {
-		return 0, false
-	}
-	if a.upright && b.upright {
-		return a.length, true
-	}
-	u = math.MinInt64
-	for i := range a.columns {
-		for k := range b.columns {
-			if _, hi, meet := forbidden(&a.columns[i], &b.columns[k], dv); meet {
-				u, ok = max(u, hi), true
-			}
-		}
-	}
-	return u, ok
 }

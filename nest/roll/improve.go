@@ -23,9 +23,9 @@ func (g *linkage) improve(chain []link, moves int) []link {
 func (g *linkage) joint(chain []link, i int) float32 {
 	switch i {
 	case 0:
-		return g.ends[chain[0].rear()].out()
+		return g.ends[chain[0].rear()].Most()
 	case len(chain):
-		return g.ends[chain[i-1].front()].out()
+		return g.ends[chain[i-1].front()].Most()
 	}
 	return g.step(chain[i-1], chain[i])
 }
@@ -34,9 +34,9 @@ func (g *linkage) joint(chain []link, i int) float32 {
 func (g *linkage) meeting(a, b int32) float32 {
 	switch {
 	case a < 0:
-		return g.ends[b].out()
+		return g.ends[b].Most()
 	case b < 0:
-		return g.ends[a].out()
+		return g.ends[a].Most()
 	}
 	return g.between(a, b)
 }

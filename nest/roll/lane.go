@@ -14,6 +14,7 @@ type lane struct {
 	chain    []laid
 	gaps     []space // one for each joint of the chain that may hold something, then the tail
 	end      int64   // greatest u in use
+	memory   *Memory
 }
 
 // laid is a piece with its place: the lower left corner of its box.
@@ -41,8 +42,8 @@ const reach = 32
 // beside is how many of the last pieces of a space a piece is tried against.
 const beside = 14
 
-func newLane(width, capacity int64) *lane {
-	return &lane{width: width, capacity: capacity}
+func newLane(width, capacity int64, m *Memory) *lane {
+	return &lane{width: width, capacity: capacity, memory: m}
 }
 
 // append lays a full-width piece behind the chain; false when it would cross
@@ -65,7 +66,7 @@ func (l *lane) follow(f *form) int64 {
 		if a.u+a.form.length+longestBack(l.chain[:k]) <= u && k < len(l.chain)-3 {
 			break
 		}
-		if past, ok := behind(a.form, f, 0); ok {
+		if past, ok := l.memory.behind(a.form, f); ok {
 			u = max(u, a.u+past)
 		}
 	}
@@ -111,35 +112,39 @@ func (l *lane) spaceAt(k int) space {
 	next := &l.chain[k]
 	s.to = next.u + next.form.length
 	if k == 0 {
-		s.room = widest(nil, next)
+		s.room = l.room(nil, next)
 	} else {
-		s.room = widest(&l.chain[k-1], next)
+		s.room = l.room(&l.chain[k-1], next)
 	}
 	return s
 }
 
-// widest gives the longest clear length between two chain pieces, or between
-// the free end and the first piece, or in an opening of either.
-func widest(a, b *laid) int64 {
-	most := float64(b.form.inner)
-	for _, v := range heights(b.form) {
-		l, _ := b.form.edgesAt(v)
-		l += float64(b.u)
-		if a != nil {
-			_, r := a.form.edgesAt(v)
-			l -= float64(a.u) + r
-		}
-		most = max(most, l)
-	}
+// room gives the longest clear length between two chain pieces, or between the
+// free end and the first piece, or in an opening of either.
+func (l *lane) room(a, b *laid) int64 {
 	if a == nil {
-		return int64(most) + 1
+		most := b.form.inner
+		for _, v := range heights(b.form) {
+			left, _ := b.form.edgesAt(v)
+			most = max(most, b.u+int64(left)+1)
+		}
+		return most
 	}
-	for _, v := range heights(a.form) {
-		l, _ := b.form.edgesAt(v)
-		_, r := a.form.edgesAt(v)
-		most = max(most, float64(b.u)+l-float64(a.u)-r)
+	return max(a.form.inner, b.form.inner, l.memory.widestBetween(a.form, b.form)+b.u-a.u)
+}
+
+// widest gives the longest stretch from the outermost right edge of a to the
+// outermost left edge of b over all heights, rounded up.
+func widest(a, b *form) int64 {
+	most := math.Inf(-1)
+	for _, f := range [2]*form{a, b} {
+		for _, v := range heights(f) {
+			left, _ := b.edgesAt(v)
+			_, right := a.edgesAt(v)
+			most = max(most, left-right)
+		}
 	}
-	return int64(max(most, float64(a.form.inner))) + 1
+	return int64(math.Ceil(most))
 }
 
 // heights lists where a form's edges bend.
@@ -235,10 +240,10 @@ func tryBeside(h *laid, f *form, try func(int64)) {
 func (l *lane) clearAt(s *space, f *form, v, limit int64) (int64, bool) {
 	u := s.from
 	for moved := true; moved; {
-		moved = pass(s.walls, f, &u, v)
-		moved = pass(s.held[max(0, len(s.held)-reach):], f, &u, v) || moved
+		moved = l.pass(s.walls, f, &u, v)
+		moved = l.pass(s.held[max(0, len(s.held)-reach):], f, &u, v) || moved
 		for _, g := range s.near {
-			moved = pass(l.gaps[g].held, f, &u, v) || moved
+			moved = l.pass(l.gaps[g].held, f, &u, v) || moved
 		}
 		if u > limit || u+f.length > s.to {
 			return 0, false
@@ -248,10 +253,10 @@ func (l *lane) clearAt(s *space, f *form, v, limit int64) (int64, bool) {
 }
 
 // pass moves u past the pieces that a form would overlap at (u, v).
-func pass(pieces []laid, f *form, u *int64, v int64) bool {
+func (l *lane) pass(pieces []laid, f *form, u *int64, v int64) bool {
 	moved := false
 	for i := range pieces {
-		if past, meets := pieces[i].blocks(f, *u, v); meets {
+		if past, meets := pieces[i].blocks(l.memory, f, *u, v); meets {
 			*u, moved = past, true
 		}
 	}
@@ -260,7 +265,7 @@ func pass(pieces []laid, f *form, u *int64, v int64) bool {
 
 // blocks says whether a laid piece overlaps a form at (u, v), and the next
 // place along the roll where the columns that overlap are past each other.
-func (a *laid) blocks(f *form, u, v int64) (past int64, meets bool) {
+func (a *laid) blocks(m *Memory, f *form, u, v int64) (past int64, meets bool) {
 	if u >= a.u+a.form.length || u+f.length <= a.u || v >= a.v+a.form.height || v+f.height <= a.v {
 		return 0, false
 	}
@@ -273,8 +278,8 @@ func (a *laid) blocks(f *form, u, v int64) (past int64, meets bool) {
 			if u+q.l >= a.u+p.r || u+q.r <= a.u+p.l || v+q.v0 >= a.v+p.v1 || v+q.v1 <= a.v+p.v0 {
 				continue
 			}
-			if lo, hi, ok := forbidden(p, q, v-a.v); ok && a.u+lo < u && u < a.u+hi {
-				past, meets = max(past, a.u+hi), true
+			if s, ok := m.forbidden(p, q, v-a.v); ok && a.u+s.from < u && u < a.u+s.to {
+				past, meets = max(past, a.u+s.to), true
 			}
 		}
 	}

@@ -5,15 +5,14 @@ import (
 	"slices"
 )
 
-// chains gives the orders of the full-width pieces that are worth laying: the
-// shortest chain found, and where rolls end, one that fills roll after roll as
-// far as its pieces allow.
-func chains(t *Task, full []int32, e Effort) [][]link {
-	best := shortest(t, full, e)
-	if !t.ends() {
-		return [][]link{best}
-	}
-	return [][]link{best, byLength(t, best), t.fitted(best, e)}
+// orders are the orders of the full-width pieces that are worth laying: the
+// shortest chain found, and where that takes more than one stretch of roll, the
+// longest pieces first, and one that fills stretch after stretch as far as the
+// pieces allow.
+var orders = [...]func(*Task, []int32, Effort) []link{
+	shortest,
+	func(t *Task, full []int32, e Effort) []link { return byLength(t, shortest(t, full, e)) },
+	func(t *Task, full []int32, e Effort) []link { return t.fitted(shortest(t, full, e), e) },
 }
 
 // ends says whether any lane is finite.
@@ -118,7 +117,7 @@ func (t *Task) trim(chosen, rest []link, capacity int64, e Effort) (fit, left []
 	for i, l := range chosen {
 		pieces[i] = l.piece
 	}
-	lane := newLane(t.Width+t.Gap, capacity)
+	lane := newLane(t.Width+t.Gap, capacity, t.Memory)
 	for _, l := range shortest(t, pieces, e) {
 		if lane.append(l.piece, l.way, &t.Pieces[l.piece].Shape.ways[l.way]) {
 			fit = append(fit, l)

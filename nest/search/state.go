@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"stripwright/geometry/band"
 	"stripwright/nest/layout"
 	"stripwright/nest/stagger"
 )
@@ -33,8 +34,8 @@ type walker struct {
 	costs   []float64 // by group
 	scratch []layout.Narrow
 	sky     skyline
-	ahead   []*layout.End
-	back    []*layout.End
+	ahead   []*band.End
+	back    []*band.End
 	fine    bool // few enough pieces to fit their ends at every step
 }
 
@@ -95,7 +96,7 @@ func (w *walker) fit(g int) float64 {
 			w.ahead, w.back = append(w.ahead, &f.Ahead[k]), append(w.back, &f.Back[k])
 		}
 	}
-	bySlant := func(a, b *layout.End) int { return cmp.Compare(a.Slant, b.Slant) }
+	bySlant := func(a, b *band.End) int { return cmp.Compare(a.Slant, b.Slant) }
 	sum := 0.0
 	if !w.Turn[g] {
 		slices.SortStableFunc(w.ahead, bySlant)

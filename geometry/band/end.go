@@ -1,10 +1,7 @@
-package layout
+package band
 
 import (
-	"cmp"
 	"slices"
-
-	"stripwright/geometry/band"
 )
 
 // Levels is at how many heights the ends of a strip are sampled.
@@ -32,8 +29,8 @@ func (e *End) Meet(f *End) float32 {
 // face ahead.
 type Ends struct{ Ahead, Back End }
 
-// endsOf samples the ends of a piece and gives its mean length between them.
-func endsOf(p *band.Piece) (e Ends, mean float64) {
+// EndsOf samples the ends of a piece and gives its mean length between them.
+func EndsOf(p *Piece) (e Ends, mean float64) {
 	var l, r [Levels]float64
 	for k := range l {
 		l[k], r[k] = float64(p.MaxX), float64(p.MinX)
@@ -83,25 +80,13 @@ func (e *End) weigh() {
 	}
 }
 
-// mirrored gives the ends of the piece mirrored across the roll.
-func (e Ends) mirrored() Ends {
+// Mirrored gives the ends of the piece mirrored across the roll.
+func (e Ends) Mirrored() Ends {
 	slices.Reverse(e.Ahead.Out[:])
 	slices.Reverse(e.Back.Out[:])
 	e.Ahead.Slant, e.Back.Slant = -e.Ahead.Slant, -e.Back.Slant
 	return e
 }
 
-// Fit is the ends of all full-width pieces of a division, by slant.
-type Fit struct{ Ahead, Back []End }
-
-func fitOf(list []Ends) *Fit {
-	f := &Fit{}
-	for i := range list {
-		f.Ahead = append(f.Ahead, list[i].Ahead)
-		f.Back = append(f.Back, list[i].Back)
-	}
-	bySlant := func(a, b End) int { return cmp.Compare(a.Slant, b.Slant) }
-	slices.SortStableFunc(f.Ahead, bySlant)
-	slices.SortStableFunc(f.Back, bySlant)
-	return f
-}
+// Most gives how far the end stands out at most, in µm.
+func (e *End) Most() float32 { return slices.Max(e.Out[:]) }
