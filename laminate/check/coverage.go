@@ -64,7 +64,7 @@ func judgePly(inside []int32) (kind, int32, int32) {
 	case !blank && first >= 0:
 		return outside, blankOwner, first
 	}
-	return fine0, 0, 0
+	return sound, 0, 0
 }
 
 func (y *laidPly) owner(o int32) string {
@@ -104,7 +104,7 @@ func netInBlank(f *finding, p laminate.PlanPart) {
 		if len(inside) == 1 && inside[0] == 1 {
 			return outside, 0, 1
 		}
-		return fine0, 0, 0
+		return sound, 0, 0
 	})
 	if !ok {
 		tooIntricate(f, 0, p.Blank)
@@ -131,6 +131,10 @@ func tooIntricate(f *finding, ply int, r geometry.Region) {
 	at := orb.Point{}
 	if len(r.Outer) > 0 {
 		at = r.Outer[0]
+	}
+	if ply == 0 {
+		f.add(1e9, laminate.Worst{At: at}, "the part's outlines are too intricate to be judged: simplify them")
+		return
 	}
 	w := laminate.Worst{Plies: []int{ply}, At: at}
 	f.add(1e9, w, "ply %d: the outlines are too intricate to be judged: simplify them", ply)

@@ -68,7 +68,28 @@ func (n *counter) head(p laminate.Plan) {
 	}
 	n.region(p.Part.Net, largestPart, "the net outline")
 	n.region(p.Part.Blank, largestPart, "the blank")
-	r := p.Rules
+	n.figure(p.Part.ZeroDeg, -360, 360, "the direction of 0°")
+	n.optional(p.Part.LoadDeg, -360, 360, "the load direction")
+	n.figure(p.Part.TrimMM, 0, largestPart, "the trim allowance")
+	for _, c := range p.Part.Corners {
+		n.figure(c.At[0], -largestPart, largestPart, "corner "+c.Name)
+		n.figure(c.At[1], -largestPart, largestPart, "corner "+c.Name)
+	}
+	n.rules(p.Rules)
+	for _, c := range p.Fabrics {
+		n.of("fabric " + strconv.Quote(c.Name) + ": ")
+		n.figure(c.WeightGSM, 0, 1e6, "the weight")
+		n.figure(c.StaggerMM, 0, largestPart, "the stagger")
+		n.figure(float64(c.PliesBetween), 0, 1e6, "the number of plies between")
+		for _, y := range c.Layers {
+			n.figure(y.AngleDeg, -360, 360, "the angle of a layer")
+			n.figure(y.WeightGSM, 0, 1e6, "the weight of a layer")
+		}
+	}
+	n.of("")
+}
+
+func (n *counter) rules(r laminate.PlanRules) {
 	n.figure(r.LayingToleranceMM, 0, largestPart, "the laying tolerance")
 	n.figure(r.NarrowestMM, 0, largestPart, "the narrowest strip")
 	n.figure(r.CuttingGapMM, 0, largestPart, "the cutting gap")
@@ -82,13 +103,6 @@ func (n *counter) head(p laminate.Plan) {
 			n.angle(a)
 		}
 	}
-	for _, c := range p.Fabrics {
-		n.of("fabric " + strconv.Quote(c.Name) + ": ")
-		n.figure(c.WeightGSM, 0, 1e6, "the weight")
-		n.figure(c.StaggerMM, 0, largestPart, "the stagger")
-		n.figure(float64(c.PliesBetween), 0, 1e6, "the number of plies between")
-	}
-	n.of("")
 }
 
 // angle holds a direction within (-90, 90].

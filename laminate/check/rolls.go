@@ -26,8 +26,9 @@ func rolls(l *laid) *finding {
 			w := laminate.Worst{ValueMM: used, At: [2]float64{used, 0}}
 			f.add(off, w, "%s: the last cut is at %s, not at the %s it says", rollName(r), mm(used), mm(r.UsedLengthMM))
 		}
-		judgeOverlap(f, l, i)
-		judgeCuttingGap(f, l, i)
+		if judgeOverlap(f, l, i) {
+			judgeCuttingGap(f, l, i)
+		}
 	}
 	return f
 }
@@ -111,8 +112,9 @@ func judgePlace(f *finding, l *laid, i, k int) float64 {
 	return b.Max[0]
 }
 
-// judgeOverlap sweeps along the roll: no place belongs to two pieces.
-func judgeOverlap(f *finding, l *laid, i int) {
+// judgeOverlap sweeps along the roll: no place belongs to two pieces. It says
+// whether it found nothing.
+func judgeOverlap(f *finding, l *laid, i int) bool {
 	r := l.plan.Rolls[i]
 	shapes := make([]shape, len(r.Pieces))
 	for k, c := range r.Pieces {
@@ -126,7 +128,7 @@ func judgeOverlap(f *finding, l *laid, i int) {
 		if len(inside) > 1 {
 			return overlap, inside[0], inside[1]
 		}
-		return fine0, 0, 0
+		return sound, 0, 0
 	})
 	if !ok {
 		f.add(1e9, laminate.Worst{}, "%s: the outlines are too intricate to be judged", rollName(r))
@@ -142,6 +144,7 @@ func judgeOverlap(f *finding, l *laid, i int) {
 		}
 		f.add(t.value, w, "%s: %s and %s lie over each other for %s, %s", rollName(r), a, b, mm(t.value), onRoll(at))
 	}
+	return ok && len(found) == 0
 }
 
 // alongRoll turns the roll frame so that levels run across the roll: few

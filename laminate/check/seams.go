@@ -117,7 +117,9 @@ func byLevel(s []side) {
 }
 
 // meet pairs the sides of one level that lie against each other, and joins
-// what goes on between the same two strips.
+// what goes on between the same two strips. Strips that do not overlap meet no
+// more often than they have sides; where they do, coverage fails, and no more
+// seams than that are kept.
 func meet(below, above []side, kind string) []seam {
 	byPlace(below)
 	byPlace(above)
@@ -127,7 +129,7 @@ func meet(below, above []side, kind string) []seam {
 		for k < len(above) && above[k].x1 <= b.x0 {
 			k++
 		}
-		for m := k; m < len(above) && above[m].x0 < b.x1; m++ {
+		for m := k; m < len(above) && above[m].x0 < b.x1 && len(out) <= len(below)+len(above); m++ {
 			a := above[m]
 			x0, x1 := math.Max(a.x0, b.x0), math.Min(a.x1, b.x1)
 			if x1 > x0 && math.Abs(a.y-b.y) <= tolerance {

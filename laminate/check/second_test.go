@@ -122,7 +122,9 @@ func TestOverlapAgainstAPolygonLibrary(t *testing.T) {
 		}
 		l := &laid{plan: laminate.Plan{Rolls: []laminate.PlanRoll{{Pieces: []laminate.Piece{{ID: "A", Shape: a}, {ID: "B", Shape: b}}}}}}
 		f := &finding{}
-		judgeOverlap(f, l, 0)
+		if judgeOverlap(f, l, 0) != (len(f.faults) == 0) {
+			rt.Fatal("its answer is not what it found")
+		}
 		switch area := both.Area(); {
 		case len(f.faults) > 0 && area == 0:
 			rt.Fatalf("%s, but nothing is common", f.faults[0].text)

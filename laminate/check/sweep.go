@@ -24,7 +24,7 @@ import (
 type kind int
 
 const (
-	fine0 kind = iota
+	sound kind = iota
 	gap
 	overlap
 	outside
@@ -52,7 +52,7 @@ type stretch struct {
 
 // work is the most edges that one sweep looks at, slab by slab: an outline that
 // needs more is beyond any cloth.
-const work = 400_000_000
+const work = 100_000_000
 
 // sweeper holds the state of one sweep.
 type sweeper struct {
@@ -63,29 +63,39 @@ type sweeper struct {
 	in     []bool
 	open   map[troubleKey]stretch
 	found  []trouble
+	looked int // edges and outlines looked at
+	limit  int // of looked
 }
 
 // sweep goes over the edges of outlines 0 … owners-1 and calls judge with the
 // outlines that each place is inside. It gives all trouble thicker than the
 // tolerance, and false when the outlines are too intricate to be judged.
 func sweep(edges []edge, owners int, judge func(inside []int32) (kind, int32, int32)) ([]trouble, bool) {
-	s := &sweeper{judge: judge, in: make([]bool, owners), open: map[troubleKey]stretch{}, edges: make([]*edge, len(edges))}
+	s := &sweeper{
+		judge: judge, limit: work, in: make([]bool, owners),
+		open: map[troubleKey]stretch{}, edges: make([]*edge, len(edges)),
+	}
 	for i := range edges {
 		s.edges[i] = &edges[i]
 	}
+	whole := s.run(levelsOf(edges))
+	return s.found, whole
+}
+
+// run goes from level to level, and says whether it came to the last.
+func (s *sweeper) run(levels []float64) bool {
 	slices.SortFunc(s.edges, func(a, b *edge) int { return cmp.Compare(a.lo[1], b.lo[1]) })
-	levels := levelsOf(edges)
-	next, looked := 0, 0
+	next := 0
 	for k := 0; k+1 < len(levels); k++ {
 		next = s.enter(next, levels[k])
 		s.slab(levels[k], levels[k+1])
-		if looked += len(s.active); looked > work {
-			return s.found, false
+		if s.looked += len(s.active); s.looked > s.limit {
+			return false
 		}
 	}
 	s.close(math.Inf(1))
 	slices.SortFunc(s.found, inOrder)
-	return s.found, true
+	return true
 }
 
 // inOrder puts the thickest trouble first; it leaves no two in doubt.
@@ -152,24 +162,30 @@ func (s *sweeper) slab(y0, y1 float64) {
 	}
 }
 
-// order sorts the active edges by x; they are nearly sorted already.
+// order sorts the active edges by x. From slab to slab they are nearly sorted,
+// so few of them move; when many do, they are sorted afresh.
 func (s *sweeper) order() {
 	a := s.active
+	left := 64 + 8*len(a)
 	for i := 1; i < len(a); i++ {
-		for k := i; k > 0 && before(a[k], a[k-1]); k-- {
+		for k := i; k > 0 && before(a[k], a[k-1]) < 0; k-- {
 			a[k], a[k-1] = a[k-1], a[k]
+			if left--; left == 0 {
+				slices.SortFunc(a, before)
+				return
+			}
 		}
 	}
 }
 
-func before(a, b *edge) bool {
+func before(a, b *edge) int {
 	switch {
-	case a.mid != b.mid:
-		return a.mid < b.mid
-	case a.bot != b.bot:
-		return a.bot < b.bot
+	case a.mid < b.mid:
+		return -1
+	case a.mid > b.mid:
+		return 1
 	}
-	return a.owner < b.owner
+	return cmp.Or(cmp.Compare(a.bot, b.bot), cmp.Compare(a.owner, b.owner))
 }
 
 func (s *sweeper) toggle(owner int32) {
@@ -178,6 +194,7 @@ func (s *sweeper) toggle(owner int32) {
 		s.inside = append(s.inside, owner)
 		return
 	}
+	s.looked += len(s.inside)
 	for i, o := range s.inside {
 		if o == owner {
 			s.inside = append(s.inside[:i], s.inside[i+1:]...)
@@ -200,7 +217,8 @@ func (s *sweeper) between(l, r *edge, y0, y1 float64) {
 	if thick <= tolerance {
 		return
 	}
-	if k, a, b := s.judge(s.inside); k != fine0 {
+	s.looked += len(s.inside)
+	if k, a, b := s.judge(s.inside); k != sound {
 		s.record(k, a, b, thick, orb.Point{(l.mid + r.mid) / 2, y0 + (y1-y0)/2}, y0, y1)
 	}
 }
