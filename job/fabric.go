@@ -11,7 +11,7 @@ import (
 
 // fabrics reads the cloth and its rolls, in the order of the file.
 func (r *reading) fabrics(top block) {
-	r.fabricNodes = map[string]*yaml.Node{}
+	r.fabricNodes, r.widthNodes = map[string]*yaml.Node{}, map[string][]*yaml.Node{}
 	n := top.need("fabrics", "write fabrics: with a name, weight and rolls")
 	if n == nil {
 		return

@@ -64,9 +64,10 @@ type reading struct {
 	outlines    map[string]outline                    // patches by name
 	outlineSeen []string                              // their names, in the order of the file
 	fabricNodes map[string]*yaml.Node
-	plyNodes    []*yaml.Node // where each ply of the schedule stands
-	drawnFrom   *yaml.Node   // nil when not stated
-	narrowest   *yaml.Node   // nil when not stated
+	widthNodes  map[string][]*yaml.Node // by fabric, as its rolls
+	plyNodes    []*yaml.Node            // where each ply of the schedule stands
+	drawnFrom   *yaml.Node              // nil when not stated
+	narrowest   *yaml.Node              // nil when not stated
 	partNode    *yaml.Node
 }
 

@@ -39,6 +39,7 @@ func (r *reading) rolls(n *yaml.Node, fabric string) []laminate.Roll {
 		if !b.has("bad_edge") {
 			edges = append(edges, roll.ID)
 		}
+		r.widthNodes[fabric] = append(r.widthNodes[fabric], b.value("width"))
 		out = append(out, roll)
 	}
 	if len(edges) > 0 {

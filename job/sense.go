@@ -108,19 +108,25 @@ const (
 )
 
 // manyStrips holds rolls against the part: a roll of 12 for a part of 1370 is
-// one of 12 in.
+// one of 12 in. A narrow roll whose unit is written with it is taken.
 func (r *reading) manyStrips(f laminate.Fabric) {
 	w, h := r.job.Part.Blank.Size()
 	long := math.Hypot(w, h)
-	for _, roll := range f.Rolls {
+	for i, roll := range f.Rolls {
+		at := r.widthNodes[f.Name][i]
 		if roll.WidthMM == 0 || long <= manyStrips*roll.WidthMM {
 			continue
 		}
 		says := "roll %s of %s is %s wide and the part %s across: more than 100 strips a ply"
-		if roll.WidthMM < slitTape {
-			r.refuse(r.fabricNodes[f.Name], "width", "check the width and its unit, like 12 in", says, roll.ID, f.Name, length.MM(roll.WidthMM), length.MM(math.Round(long)))
+		args := []any{roll.ID, f.Name, length.MM(roll.WidthMM), length.MM(math.Round(long))}
+		other := " in"
+		if !r.units.Metric() {
+			other = " ft"
+		}
+		if roll.WidthMM < slitTape && length.Bare(at.Value) {
+			r.refuse(at, "width", "check it, and write its unit with it: width: "+at.Value+other+", or width: "+length.In(roll.WidthMM, r.units), says, args...)
 		} else {
-			r.note(r.fabricNodes[f.Name], "width", says, roll.ID, f.Name, length.MM(roll.WidthMM), length.MM(math.Round(long)))
+			r.note(at, "width", says, args...)
 		}
 	}
 }
