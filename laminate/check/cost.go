@@ -139,7 +139,7 @@ func (m *costing) bound() {
 	if c.Proof.Bound != "area" {
 		return
 	}
-	if off := math.Abs(c.Proof.AreaMM2 - m.area); off > 0.5+1e-6*m.area {
+	if off := math.Abs(c.Proof.AreaMM2 - m.area); off > cent+1e-8*m.area {
 		m.fault(off, "the bound stands on %.1f mm² of blanks, the plies have %.1f mm²", c.Proof.AreaMM2, m.area)
 	}
 	if want := float64(c.Proof.AreaMM2 * c.Proof.PerMM2); math.Abs(want-c.Bound) > cent+1e-6*want {

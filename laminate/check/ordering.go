@@ -79,9 +79,9 @@ func judgeQuantities(f *finding, l *laid) {
 		switch {
 		case !ok:
 			f.add(3, w, "ply %d: no weight is listed", y.Ply)
-		case math.Abs(q.AreaMM2-area) > 0.5+1e-6*area:
+		case math.Abs(q.AreaMM2-area) > cent+1e-8*area:
 			f.add(2, w, "ply %d: the blank is said to be %.1f mm² and is %.1f mm²", y.Ply, q.AreaMM2, area)
-		case math.Abs(q.DryG-grams) > 0.01+1e-5*grams:
+		case math.Abs(q.DryG-grams) > cent+1e-6*grams:
 			f.add(2, w, "ply %d: said to weigh %s g dry, its area makes it %s g", y.Ply, num(q.DryG), num(grams))
 		}
 	}
