@@ -95,6 +95,15 @@ func (s *staggering) most() int {
 	return n
 }
 
+// widest is the largest stagger that any fabric asks for.
+func (s *staggering) widest() float64 {
+	v := 0.0
+	for _, f := range s.plan.Fabrics {
+		v = math.Max(v, f.StaggerMM)
+	}
+	return v
+}
+
 func (s *staggering) compare(i, j int, need float64, between int) {
 	pf := pairFault{i: i, j: j, value: math.Inf(1), needed: need}
 	for _, a := range s.bundles[i] {
@@ -200,6 +209,9 @@ func (s *staggering) tell() {
 		s.f.note = fmt.Sprintf("least stagger %s, plies %d and %d, %s", mm(w.ValueMM), w.Plies[0], w.Plies[1], where(w.At))
 	}
 	s.f.remark = s.crossed.String()
+	if p, ok := piled(s.laid, s.bundles, s.widest(), s.most()+1); ok {
+		s.f.remark = join(s.f.remark, p.String())
+	}
 	for _, r := range s.remarks {
 		s.f.remark = join(s.f.remark, r)
 	}
