@@ -17,50 +17,61 @@ import (
 // line begins the next contour; a line that begins with # is left out. The first
 // line may be a heading, which may state the unit: "x_mm,y_mm", "x (in); y (in)".
 func (rd *reading) csv(data []byte, d *Drawing) {
-	r := rd.report
 	text := string(bytes.TrimPrefix(data, []byte("\ufeff")))
 	text = strings.ReplaceAll(strings.ReplaceAll(text, "\r\n", "\n"), "\r", "\n")
-	unit, from := rd.override, "stated: "+rd.options.Units
-	var lines []trace.Line
-	begin := true
-	first := true
+	list := pointList{report: rd.report}
 	for i, row := range strings.Split(text, "\n") {
-		row = strings.TrimSpace(row)
-		switch {
-		case row == "":
-			begin = true
-			continue
-		case row[0] == '#':
-			continue
-		}
-		p, ok := pointOf(row)
-		if !ok && first {
-			first = false
-			if mm, name := headingUnit(row); unit == 0 && mm > 0 {
-				unit, from = mm, "heading ("+name+")"
-			}
-			continue
-		}
-		first = false
-		if !ok {
-			cure := "write each point as x,y with decimal points"
-			r.Problem("number", r.Line(i+1), cure, "%q is not a point", trace.Printable(row))
-			continue
-		}
-		if begin {
-			lines = append(lines, trace.Line{Closed: true, At: i + 1, Names: []string{""}})
-			begin = false
-		}
-		last := &lines[len(lines)-1]
-		last.Points = append(last.Points, p)
+		list.row(i+1, strings.TrimSpace(row))
+	}
+	unit := list.unit
+	d.UnitFrom = list.from
+	if rd.override > 0 {
+		unit, d.UnitFrom = rd.override, "stated: "+rd.options.Units
 	}
 	if unit == 0 {
-		r.Problem("unit", r.File, unitCure, "the list of points does not say its unit")
+		rd.report.Problem("unit", rd.report.File, unitCure, "the list of points does not say its unit")
 		return
 	}
-	d.UnitFrom = from
-	chosen := chooseLayers(rd.options.Layers, nil, r)
-	rd.regions(scaled(lines, unit), chosen, d)
+	chosen := chooseLayers(rd.options.Layers, nil, rd.report)
+	rd.regions(scaled(list.lines, unit), chosen, d)
+}
+
+// pointList is a list of points as it is read row by row.
+type pointList struct {
+	report  *trace.Report
+	lines   []trace.Line
+	inside  bool // of a contour
+	started bool // a row that is not empty was met
+	unit    float64
+	from    string
+}
+
+func (l *pointList) row(number int, row string) {
+	if row == "" {
+		l.inside = false
+		return
+	}
+	if row[0] == '#' {
+		return
+	}
+	p, ok := pointOf(row)
+	heading := !ok && !l.started
+	l.started = true
+	switch {
+	case heading:
+		if mm, name := headingUnit(row); mm > 0 {
+			l.unit, l.from = mm, "heading ("+name+")"
+		}
+		return
+	case !ok:
+		l.report.Problem("number", l.report.Line(number), "write each point as x,y with decimal points", "%q is not a point", trace.Printable(row))
+		return
+	case !l.inside:
+		l.lines = append(l.lines, trace.Line{Closed: true, At: number, Names: []string{""}})
+		l.inside = true
+	}
+	last := &l.lines[len(l.lines)-1]
+	last.Points = append(last.Points, p)
 }
 
 var separators = regexp.MustCompile(`\s*[;,\t]\s*|\s+`)

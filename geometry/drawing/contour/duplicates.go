@@ -46,7 +46,7 @@ func firsts(lines []trace.Line) (kept []int) {
 
 // mostLooked bounds how many lines in one place a line is held against: more
 // only lie so close in a hostile file.
-const mostLooked = 200
+const mostLooked = 60
 
 func repeats(l trace.Line, lines []trace.Line, seen map[cell][]int, c cell) bool {
 	looked := 0

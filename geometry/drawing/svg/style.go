@@ -57,7 +57,7 @@ const mostRules = 500
 // selectors that would hide or move something are a problem.
 func parseSheet(e *Element, r *trace.Report) sheet {
 	var out sheet
-	text := withoutComments(e.text)
+	text := withoutComments(string(e.text))
 	for {
 		selectors, rest, ok := strings.Cut(text, "{")
 		if !ok {
@@ -82,13 +82,14 @@ func parseSheet(e *Element, r *trace.Report) sheet {
 }
 
 func withoutComments(text string) string {
+	var out strings.Builder
 	for {
-		before, rest, ok := strings.Cut(text, "/*")
-		if !ok {
-			return text
+		before, rest, found := strings.Cut(text, "/*")
+		out.WriteString(before + " ")
+		if !found {
+			return out.String()
 		}
-		_, after, _ := strings.Cut(rest, "*/")
-		text = before + " " + after
+		_, text, _ = strings.Cut(rest, "*/")
 	}
 }
 

@@ -18,7 +18,7 @@ type Element struct {
 	Attr     []Attribute
 	Children []*Element
 	Line     int // of the file, where its tag ends
-	text     string
+	text     []byte // of a style element
 	foreign  bool // of another name space than the drawing's: not drawn
 }
 
@@ -54,52 +54,70 @@ func Parse(data []byte, r *trace.Report) *Element {
 	d := xml.NewDecoder(bytes.NewReader(bytes.TrimPrefix(data, []byte("\ufeff"))))
 	d.CharsetReader = charset
 	d.Entity = map[string]string{}
-	var root *Element
-	var space string
-	var open []*Element
-	for count := 0; ; {
+	t := tree{report: r}
+	for {
 		token, err := d.Token()
 		line, _ := d.InputPos()
-		if errors.Is(err, io.EOF) && root != nil && len(open) == 0 {
-			return root
+		if errors.Is(err, io.EOF) && t.root != nil && len(t.open) == 0 {
+			return t.root
 		}
 		if err != nil {
 			tellXML(err, line, r)
 			return nil
 		}
+		ok := true
 		switch token := token.(type) {
 		case xml.Directive:
-			if !declareEntities(string(token), d.Entity, bytes.Count(data, []byte("&"))) {
+			if ok = declareEntities(string(token), d.Entity, bytes.Count(data, []byte("&"))); !ok {
 				r.Problem("entities", r.Line(line), xmlCure, "the drawing declares XML entities made of entities, or too many")
-				return nil
 			}
 		case xml.StartElement:
-			e := element(token, line)
-			if count++; count > mostElements || len(open) > deepest {
-				r.Problem("size", r.Line(line), "keep only the outline in the drawing",
-					"the drawing holds more than %d elements, or they lie more than %d deep", mostElements, deepest)
-				return nil
-			}
-			switch {
-			case len(open) > 0:
-				e.foreign = token.Name.Space != space && token.Name.Space != svgSpace
-				parent := open[len(open)-1]
-				parent.Children = append(parent.Children, e)
-			case root != nil || e.Name != "svg":
-				r.Problem("format", r.Line(line), "save the drawing as SVG or DXF", "the file is XML but no SVG: it begins with <%s>", trace.Printable(e.Name))
-				return nil
-			default:
-				root, space = e, token.Name.Space
-			}
-			open = append(open, e)
+			ok = t.begin(token, line)
 		case xml.EndElement:
-			open = open[:len(open)-1]
+			t.open = t.open[:len(t.open)-1]
 		case xml.CharData:
-			if n := len(open); n > 0 && open[n-1].Name == "style" {
-				open[n-1].text += string(token)
+			if n := len(t.open); n > 0 && t.open[n-1].Name == "style" {
+				t.open[n-1].text = append(t.open[n-1].text, token...)
 			}
 		}
+		if !ok {
+			return nil
+		}
 	}
+}
+
+// tree is an element tree that is being read.
+type tree struct {
+	report *trace.Report
+	root   *Element
+	space  string     // name space of the root
+	open   []*Element // from the root to where reading is
+	count  int
+}
+
+// begin adds an element; not ok when the tree has grown too large or is no
+// drawing.
+func (t *tree) begin(token xml.StartElement, line int) bool {
+	e := element(token, line)
+	r := t.report
+	if t.count++; t.count > mostElements || len(t.open) > deepest {
+		r.Problem("size", r.Line(line), "keep only the outline in the drawing",
+			"the drawing holds more than %d elements, or they lie more than %d deep", mostElements, deepest)
+		return false
+	}
+	switch {
+	case len(t.open) > 0:
+		e.foreign = token.Name.Space != t.space && token.Name.Space != svgSpace
+		parent := t.open[len(t.open)-1]
+		parent.Children = append(parent.Children, e)
+	case t.root != nil || e.Name != "svg":
+		r.Problem("format", r.Line(line), "save the drawing as SVG or DXF", "the file is XML but no SVG: it begins with <%s>", trace.Printable(e.Name))
+		return false
+	default:
+		t.root, t.space = e, token.Name.Space
+	}
+	t.open = append(t.open, e)
+	return true
 }
 
 // charset decodes the encoding that the XML declaration names.
