@@ -44,6 +44,10 @@ func (rd *reading) regions(lines []trace.Line, chosen choice, d *Drawing) {
 	if len(r.Problems) > 0 {
 		return
 	}
+	if len(rings) == 0 {
+		r.Problem("empty", r.File, "draw the outline at its real size", "there is no outline to lay up; all lines are shorter than a hundredth of a millimetre")
+		return
+	}
 	rd.choose(contour.Nest(rings), d)
 	rd.tellLayers(taken, d)
 }

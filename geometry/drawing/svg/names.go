@@ -71,4 +71,3 @@ func (s state) named(e *Element) state {
 	}
 	return s
 }
-

@@ -17,9 +17,9 @@ type Element struct {
 	Name     string // "path", without its name space
 	Attr     []Attribute
 	Children []*Element
-	Line     int // of the file, where its tag ends
+	Line     int    // of the file, where its tag ends
 	text     []byte // of a style element
-	foreign  bool // of another name space than the drawing's: not drawn
+	foreign  bool   // of another name space than the drawing's: not drawn
 }
 
 // Attribute is one attribute, without its name space; label keeps its value
