@@ -17,6 +17,11 @@
 // table, cost, order: one CheckResult each, in this order. When numbers fails,
 // nothing else is judged.
 //
+// The stagger rule also tells, without finding fault, how often joints of
+// different directions cross and where most of them come together through the
+// thickness; the latter is looked for on a net of points, so there may be one
+// more between them.
+//
 // # Tolerance
 //
 // Coordinates of a plan are rounded to 0.001 mm, so a distance of exactly 50 mm
