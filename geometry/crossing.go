@@ -1,8 +1,9 @@
 package geometry
 
 import (
+	"cmp"
 	"math"
-	"sort"
+	"slices"
 
 	"github.com/paulmach/orb"
 )
@@ -131,8 +132,8 @@ func (s *crossingSearch) beside(axis int) int {
 	for i := range s.edges {
 		from[i], to[i] = s.edges[i].span(axis)
 	}
-	sort.Slice(from, func(i, j int) bool { return from[i] < from[j] })
-	sort.Slice(to, func(i, j int) bool { return to[i] < to[j] })
+	slices.Sort(from)
+	slices.Sort(to)
 	pairs, ended := 0, 0
 	for i := range from {
 		for to[ended] < from[i] {
@@ -152,7 +153,7 @@ func (s *crossingSearch) run(axis int) {
 		order[i] = i
 		from[i], to[i] = s.edges[i].span(axis)
 	}
-	sort.Slice(order, func(i, j int) bool { return from[order[i]] < from[order[j]] })
+	slices.SortFunc(order, func(i, j int) int { return cmp.Compare(from[i], from[j]) })
 	var beside []int
 	for _, i := range order {
 		e := &s.edges[i]
