@@ -39,8 +39,9 @@ func (rd *reading) regions(lines []trace.Line, chosen choice, d *Drawing) {
 		rd.tellEmpty(lines)
 		return
 	}
-	rd.tellJoined(j)
-	rings := rd.sound(j.Rings)
+	cure := layerCure(d.Layers)
+	rd.tellJoined(j, cure)
+	rings := rd.sound(j.Rings, cure)
 	if len(r.Problems) > 0 {
 		return
 	}
@@ -65,8 +66,22 @@ func (rd *reading) tellEmpty(lines []trace.Line) {
 		"there is no outline to lay up%s", found)
 }
 
+// layerCure says how to name the layer of the outline, with those to choose
+// from.
+func layerCure(layers []Layer) string {
+	cure := "name the layer of the outline"
+	if len(layers) < 2 {
+		return cure
+	}
+	names := make([]string, len(layers))
+	for i, l := range layers {
+		names[i] = l.Name
+	}
+	return cure + " (" + listed(names) + ")"
+}
+
 // tellJoined tells what joining did and could not do.
-func (rd *reading) tellJoined(j contour.Joined) {
+func (rd *reading) tellJoined(j contour.Joined, layerCure string) {
 	r := rd.report
 	if j.Duplicates > 0 {
 		r.Note("duplicate", "%s drawn twice: taken once", trace.Count(j.Duplicates, "line"))
@@ -84,10 +99,10 @@ func (rd *reading) tellJoined(j contour.Joined) {
 		r.Note("gap", "%s closed, the biggest %s mm at %s", trace.Count(n, "gap"), trace.Number(big.Size), trace.Place(big.From))
 	}
 	for _, p := range j.Branches {
-		r.Problem("branch", r.At(p), "keep only the lines of the outline, or name its layer", "lines branch here: an odd number of ends meet")
+		r.Problem("branch", r.At(p), "keep only the lines of the outline, or "+layerCure, "lines branch here: an odd number of ends meet")
 	}
 	for _, g := range j.Open {
-		rule, cure := "open", "close it in the drawing, or name the layer of the outline"
+		rule, cure := "open", "close it in the drawing, or "+layerCure
 		if g.Size <= 5 {
 			rule = "gap"
 			cure = fmt.Sprintf("close it in the drawing, or allow it with join: %s", trace.Number(math.Ceil(g.Size*10)/10))
@@ -98,10 +113,10 @@ func (rd *reading) tellJoined(j contour.Joined) {
 }
 
 // sound gives the contours that enclose something and cross nothing.
-func (rd *reading) sound(rings []orb.Ring) []orb.Ring {
+func (rd *reading) sound(rings []orb.Ring, layerCure string) []orb.Ring {
 	r := rd.report
 	if len(rings) > mostContours {
-		r.Problem("size", r.File, "keep only the outline in the drawing, or name its layer", "the drawing has more than %d contours", mostContours)
+		r.Problem("size", r.File, "keep only the outline in the drawing, or "+layerCure, "the drawing has more than %d contours", mostContours)
 		return nil
 	}
 	var full []orb.Ring
@@ -113,7 +128,7 @@ func (rd *reading) sound(rings []orb.Ring) []orb.Ring {
 		full = append(full, ring)
 	}
 	if at, found := geometry.Crossing(full...); found {
-		r.Problem("crossing", r.At(at), "draw each contour once and free of crossings, or name the layer of the outline",
+		r.Problem("crossing", r.At(at), "draw each contour once and free of crossings, or "+layerCure,
 			"contours cross or lie on one another at %s", trace.Place(at))
 	}
 	var out []orb.Ring

@@ -41,9 +41,9 @@ type dxfUnit struct {
 }
 
 var dxfUnits = map[int]dxfUnit{
-	1: {"in", 25.4}, 2: {"ft", 304.8}, 4: {"mm", 1}, 5: {"cm", 10}, 6: {"m", 1000}, 8: {"microinch", 25.4e-6},
-	9: {"mil", 0.0254}, 10: {"yd", 914.4}, 13: {"µm", 0.001}, 14: {"dm", 100},
-	21: {"US survey ft", 1200000.0 / 3937}, 22: {"US survey in", 100000.0 / 3937}, 23: {"US survey yd", 3600000.0 / 3937},
+	1: {"inches", 25.4}, 2: {"feet", 304.8}, 4: {"mm", 1}, 5: {"cm", 10}, 6: {"m", 1000}, 8: {"microinches", 25.4e-6},
+	9: {"mils", 0.0254}, 10: {"yards", 914.4}, 13: {"µm", 0.001}, 14: {"dm", 100},
+	21: {"US survey feet", 1200000.0 / 3937}, 22: {"US survey inches", 100000.0 / 3937}, 23: {"US survey yards", 3600000.0 / 3937},
 }
 
 // unitOfDXF gives the mm of one drawing unit and where that comes from; 0 when
