@@ -36,6 +36,9 @@ type task struct {
 // Sheets of a plan that failed its check, or was not checked, are stamped. The
 // only errors are coordinates that cannot be drawn.
 func Files(p laminate.Plan, planSHA256 string) ([]File, error) {
+	if err := drawable(p); err != nil {
+		return nil, err
+	}
 	n := &names{taken: map[string]bool{}}
 	tasks := rollTasks(p, planSHA256, n)
 	tasks = append(tasks, task{[]string{n.file("pieces-mm", ".dxf")}, func() ([][]byte, error) {

@@ -132,16 +132,25 @@ func (e *netEdge) ticks(j laminate.Joint) (ends [2]Tick, ok bool) {
 	return [2]Tick{e.tick(found[first]), e.tick(found[last])}, true
 }
 
+// straightShare is how much longer than the straight line between its corners a
+// stretch of edge may be and still be measured from one end all along.
+const straightShare = 1.2
+
 // tick names the mark: along its stretch of edge from that end of the stretch
 // that is nearer to the datum, so that one laying of the tape marks a whole
-// edge.
+// edge; on a stretch that curves far from the nearer end, as a tape laid round
+// a curve is the worse the longer it is.
 func (e *netEdge) tick(c crossing) Tick {
 	n := len(e.corners)
 	i := sort.Search(n, func(i int) bool { return e.corners[i].s > c.s }) - 1
 	a, b := e.corners[(i+n)%n], e.corners[(i+1)%n]
 	ahead, back := around(c.s-a.s, e.long), around(b.s-c.s, e.long)
 	t := Tick{At: e.at(c.s, c.edge), Edge: a.name + "-" + b.name, Outward: e.outward(c.edge)}
-	if nearerDatum(a, b, e.datum) {
+	fromA := nearerDatum(a, b, e.datum)
+	if ahead+back > straightShare*distance(a.at, b.at) {
+		fromA = ahead <= back
+	}
+	if fromA {
 		t.From, t.Way, t.AlongMM = a.name, "anticlockwise", ahead
 	} else {
 		t.From, t.Way, t.AlongMM = b.name, "clockwise", back
