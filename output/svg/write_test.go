@@ -1,0 +1,159 @@
+package svg
+
+import (
+	"bytes"
+	"encoding/xml"
+	"errors"
+	"fmt"
+	"io"
+	"math"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/paulmach/orb"
+
+	"stripwright/output/sheet"
+)
+
+// elements reads an SVG back with encoding/xml.
+func elements(t *testing.T, data []byte) []xml.StartElement {
+	t.Helper()
+	var out []xml.StartElement
+	d := xml.NewDecoder(bytes.NewReader(data))
+	for {
+		token, err := d.Token()
+		if errors.Is(err, io.EOF) {
+			return out
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+		if e, ok := token.(xml.StartElement); ok {
+			out = append(out, e.Copy())
+		}
+	}
+}
+
+func attr(e xml.StartElement, name string) string {
+	for _, a := range e.Attr {
+		if a.Name.Local == name {
+			return a.Value
+		}
+	}
+	return ""
+}
+
+func scene() sheet.Scene {
+	s := sheet.Scene{Title: `a <b> & "c"`, About: "x\x01y", Box: orb.Bound{Min: orb.Point{-10, -20}, Max: orb.Point{90.5, 30}}}
+	l := s.Layer("CUT")
+	l.Stroke(sheet.Solid(sheet.Black, 0.3), orb.Point{-10, -20}, orb.Point{90.5, 30})
+	l.Area(sheet.Pen{}, sheet.Fill{Ink: sheet.Fault, Spacing: 3, Width: 0.2, Crossed: true}, orb.Point{0, 0}, orb.Point{1, 0}, orb.Point{1, 1})
+	s.Layer("TEXT").Write(sheet.Text{At: orb.Point{0, 0}, Height: 5, Words: "HH <& ° ± ∠"})
+	s.Layer("TEXT").Write(sheet.Text{At: orb.Point{0, 9}, Height: 5, Turn: 90, Words: "again"})
+	s.Layer("TEXT").Write(sheet.Text{At: orb.Point{5, 9}, Height: 7, Words: "again"})
+	s.Layer("TEXT").Write(sheet.Text{At: orb.Point{5, 9}, Height: 7, Pen: true, Words: "P01-S02"})
+	return s
+}
+
+// True to scale: width and height in mm and the equal viewBox, y turned over.
+func TestSizeAndPlace(t *testing.T) {
+	data, err := Write(scene())
+	if err != nil {
+		t.Fatal(err)
+	}
+	es := elements(t, data)
+	if w, h, v := attr(es[0], "width"), attr(es[0], "height"), attr(es[0], "viewBox"); w != "100.5mm" || h != "50mm" || v != "0 0 100.5 50" {
+		t.Errorf("size %s × %s, viewBox %s; want 100.5mm × 50mm, 0 0 100.5 50", w, h, v)
+	}
+	if !bytes.Contains(data, []byte(`d="M0 50L100.5 0"`)) {
+		t.Error("the line from the lower left to the upper right is not M0 50 L100.5 0")
+	}
+	groups := map[string]bool{}
+	for _, e := range es {
+		groups[attr(e, "id")] = true
+	}
+	if !groups["CUT"] || !groups["TEXT"] {
+		t.Errorf("no group for each layer: %v", groups)
+	}
+}
+
+// Every reference finds its target, once, before it is used; no text, style,
+// script or outside reference is written.
+func TestReferences(t *testing.T) {
+	data, err := Write(scene())
+	if err != nil {
+		t.Fatal(err)
+	}
+	known := map[string]bool{}
+	labels := map[string]int{}
+	for _, e := range elements(t, data) {
+		switch e.Name.Local {
+		case "text", "style", "script", "image", "a":
+			t.Errorf("element %s is written", e.Name.Local)
+		}
+		if id := attr(e, "id"); id != "" {
+			if known[id] {
+				t.Errorf("id %s comes twice", id)
+			}
+			known[id] = true
+		}
+		if href := attr(e, "href"); href != "" && !known[strings.TrimPrefix(href, "#")] {
+			t.Errorf("reference %s finds nothing", href)
+		}
+		if fill := attr(e, "fill"); strings.HasPrefix(fill, "url(#") && !known[strings.TrimSuffix(fill[5:], ")")] {
+			t.Errorf("fill %s finds nothing", fill)
+		}
+		labels[attr(e, "aria-label")]++
+	}
+	for words, n := range map[string]int{"HH <& ° ± [U+2220]": 1, "again": 2, "P01-S02": 1} {
+		if labels[words] != n {
+			t.Errorf("%q is lettered %d times, want %d", words, labels[words], n)
+		}
+	}
+}
+
+// Capitals are as high as asked for: the H of the face, scaled by the matrix of
+// its group, is 5 mm.
+func TestHeightOfCapitals(t *testing.T) {
+	s := sheet.Scene{Box: orb.Bound{Max: orb.Point{100, 100}}}
+	s.Layer("TEXT").Write(sheet.Text{At: orb.Point{10, 10}, Height: 5, Words: "H"})
+	data, err := Write(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var highest float64
+	for _, e := range elements(t, data) {
+		if attr(e, "id") != "r48" {
+			continue
+		}
+		for _, step := range strings.FieldsFunc(attr(e, "d"), func(r rune) bool { return r == 'M' || r == 'L' || r == 'Z' }) {
+			y, err := strconv.ParseFloat(strings.Fields(step)[1], 64)
+			if err != nil {
+				t.Fatal(err)
+			}
+			highest = math.Max(highest, -y)
+		}
+	}
+	var a, b, c, d, x, y float64
+	for _, e := range elements(t, data) {
+		if attr(e, "aria-label") == "H" {
+			if _, err := fmt.Sscanf(attr(e, "transform"), "matrix(%f %f %f %f %f %f)", &a, &b, &c, &d, &x, &y); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	if got := highest * d; math.Abs(got-5) > 0.001 || x != 10 || y != 90 {
+		t.Errorf("H is %.4f mm high at %g, %g; want 5 at 10, 90", got, x, y)
+	}
+}
+
+func TestNoNumberIsAnError(t *testing.T) {
+	for _, v := range []float64{math.NaN(), math.Inf(1), 1e15} {
+		s := sheet.Scene{}
+		s.Layer("CUT").Stroke(sheet.Solid(sheet.Black, 1), orb.Point{0, v}, orb.Point{1, 1})
+		if _, err := Write(s); !errors.Is(err, sheet.ErrNumber) {
+			t.Errorf("%v: error %v, want ErrNumber", v, err)
+		}
+	}
+}
