@@ -151,7 +151,7 @@ func (f *filler) chainUp(chain []link) []int {
 	for _, l := range chain {
 		form := &f.task.Pieces[l.piece].Shape.ways[l.way]
 		placed := false
-		for k := 0; !placed; k++ {
+		for k := 0; !placed && f.fits(form); k++ {
 			if k == len(f.lanes) && !f.grow() {
 				break
 			}
@@ -162,6 +162,15 @@ func (f *filler) chainUp(chain []link) []int {
 		}
 	}
 	return left
+}
+
+// fits says whether a form is no longer than the longest lane there could be.
+func (f *filler) fits(p *form) bool {
+	_, longest := f.task.Held()
+	if f.task.Table > 0 {
+		longest = min(longest, f.task.Table)
+	}
+	return p.length-f.task.Gap <= longest
 }
 
 // open prepares all lanes for narrow pieces.
@@ -198,6 +207,9 @@ func (f *filler) tuck(order []int32) []int {
 
 func (f *filler) tuckOne(p int32) bool {
 	pc := &f.task.Pieces[p]
+	if !f.fits(&pc.Shape.ways[0]) {
+		return false
+	}
 	for k := 0; ; k++ {
 		if k == len(f.lanes) {
 			if !f.grow() {

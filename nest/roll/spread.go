@@ -54,9 +54,15 @@ func byLength(t *Task, chain []link) []link {
 // of the mid-height lengths), chains each choice, and leaves the rest for the
 // next roll.
 func (t *Task) fitted(chain []link, e Effort) []link {
-	var out []link
-	left := slices.Clone(chain)
 	f := &filler{task: t}
+	var out, left, never []link
+	for _, l := range chain {
+		if f.fits(&t.Pieces[l.piece].Shape.ways[0]) {
+			left = append(left, l)
+		} else {
+			never = append(never, l)
+		}
+	}
 	for len(left) > 0 && f.grow() {
 		capacity := f.lanes[len(f.lanes)-1].capacity
 		chosen, rest := t.choose(left, capacity)
@@ -66,7 +72,7 @@ func (t *Task) fitted(chain []link, e Effort) []link {
 		out = append(out, chosen...)
 		left = rest
 	}
-	return append(out, left...)
+	return slices.Concat(out, left, never)
 }
 
 // choose takes the pieces whose lengths add up to most within a capacity.
