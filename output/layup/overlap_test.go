@@ -11,7 +11,8 @@ import (
 )
 
 // No lettering of a drawing lies over other lettering: measures, corners,
-// strips and joints.
+// strips and joints. (A turned width under its id is left out: squares along
+// both are wider than the letters.)
 func TestNoLetteringOverlaps(t *testing.T) {
 	for name, p := range map[string]laminate.Plan{
 		"hatch": handmade.Hatch(), "disc": handmade.Disc(), "inch": handmade.Inch(), "small": handmade.Small(),
@@ -22,17 +23,20 @@ func TestNoLetteringOverlaps(t *testing.T) {
 			scene := Ply(p, i, measured[i], handmade.Hash)
 			var boxes []orb.Bound
 			var texts []string
+			var last sheet.Text
 			for _, layer := range []string{"MEASURES", "TEXT", "DATUM"} {
 				for _, text := range scene.Layer(layer).Texts {
 					for _, b := range chain(text) {
 						shrunk := b.Pad(-0.02 * (b.Max[1] - b.Min[1]))
 						for k, other := range boxes {
-							if texts[k] != text.Words && overlap(shrunk, other) {
+							under := last.Turn == text.Turn && text.Turn != 0 && texts[k] == last.Words
+							if texts[k] != text.Words && !under && overlap(shrunk, other) {
 								t.Errorf("%s ply %d: %q lies over %q", name, i+1, text.Words, texts[k])
 							}
 						}
 						boxes, texts = append(boxes, shrunk), append(texts, text.Words)
 					}
+					last = text
 				}
 			}
 			if len(texts) < len(p.Plies[i].Strips) {

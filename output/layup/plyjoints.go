@@ -81,7 +81,7 @@ func (s *plySheet) measure(name string, t Tick, away orb.Point) {
 	for step := 0; step < 4; step++ {
 		far := s.plan.Part.TrimMM*1.1 + 2*k + math.Abs(t.Outward[0])*w/2 + math.Abs(t.Outward[1])*4.4*k + float64(step)*5*k
 		c := orb.Point{at[0] + far*t.Outward[0], at[1] + far*t.Outward[1]}
-		upper, lower := figure.Centred(orb.Point{c[0], c[1] + 1.7*k}), from.Centred(orb.Point{c[0], c[1] - 2.6*k})
+		upper, lower := figure.Centred(orb.Point{c[0], c[1] + 1.7*k}), from.Centred(orb.Point{c[0], c[1] - 3*k})
 		if s.overPart(upper) || s.overPart(lower) || !s.room.try(upper, lower) {
 			continue
 		}
