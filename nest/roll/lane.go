@@ -172,7 +172,7 @@ func (l *lane) find(s *Shape, ways Ways) (spot, bool) {
 		sp := &l.gaps[g]
 		best := spot{gap: -1}
 		for way := int8(0); way < 2; way++ {
-			if !ways.has(way) || int64(s.ways[way].longest) > sp.room {
+			if !ways.has(way) || way == 1 && best.gap >= 0 && s.ways[1].upright || int64(s.ways[way].longest) > sp.room {
 				continue
 			}
 			u, v, ok := l.lowest(sp, &s.ways[way])
@@ -239,23 +239,28 @@ func tryBeside(h *laid, f *form, try func(int64)) {
 // held pieces; false when there is none up to limit.
 func (l *lane) clearAt(s *space, f *form, v, limit int64) (int64, bool) {
 	u := s.from
+	limit = min(limit, s.to-f.length)
 	for moved := true; moved; {
-		moved = l.pass(s.walls, f, &u, v)
-		moved = l.pass(s.held[max(0, len(s.held)-reach):], f, &u, v) || moved
+		moved = l.pass(s.walls, f, &u, v, limit)
+		moved = l.pass(s.held[max(0, len(s.held)-reach):], f, &u, v, limit) || moved
 		for _, g := range s.near {
-			moved = l.pass(l.gaps[g].held, f, &u, v) || moved
+			moved = l.pass(l.gaps[g].held, f, &u, v, limit) || moved
 		}
-		if u > limit || u+f.length > s.to {
+		if u > limit {
 			return 0, false
 		}
 	}
 	return u, true
 }
 
-// pass moves u past the pieces that a form would overlap at (u, v).
-func (l *lane) pass(pieces []laid, f *form, u *int64, v int64) bool {
+// pass moves u past the pieces that a form would overlap at (u, v); beyond the
+// limit it gives up.
+func (l *lane) pass(pieces []laid, f *form, u *int64, v, limit int64) bool {
 	moved := false
 	for i := range pieces {
+		if *u > limit {
+			break
+		}
 		if past, meets := pieces[i].blocks(l.memory, f, *u, v); meets {
 			*u, moved = past, true
 		}

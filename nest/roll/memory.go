@@ -26,7 +26,8 @@ const mostKept = 400_000
 
 // forbidden is the function of that name, remembered where it costs something.
 func (m *Memory) forbidden(a, b *column, dv int64) (stretch, bool) {
-	if len(a.cells)+len(b.cells) <= 3 {
+	const cheap = 6 // cells: fewer are worked out faster than looked up
+	if len(a.cells)+len(b.cells) <= cheap {
 		lo, hi, ok := forbidden(a, b, dv)
 		return stretch{lo, hi}, ok
 	}
