@@ -97,6 +97,9 @@ func (b *board) describe(piece laminate.Piece) {
 		{Height: 0.62, Words: plyWords(piece) + ", cut " + strconv.Itoa(piece.CutOrder)},
 		{Height: 0.62, Words: "from " + sheet.Tape(box.Min[0], b.plan.Units) + " to " + sheet.Tape(box.Max[0], b.plan.Units)},
 	}
+	if b.l.Long() > longMM {
+		lines = lines[:2] // running lengths stand in the cut list
+	}
 	layer := b.s.Layer("TEXT")
 	for n := len(lines); n > 0; n-- {
 		high := []float64{0, 1.4, 2.5, 3.6}[n]
