@@ -32,7 +32,7 @@ func (b *board) countMap(left, bottom, high float64) {
 			b.cell(g, col, row, most)
 		}
 	}
-	l.Region(sheet.Solid(sheet.Black, 0.6*b.k), sheet.Fill{}, b.plan.Part.Net, b.place)
+	l.Region(netPen(b.k), sheet.Fill{}, b.plan.Part.Net, b.place)
 	words := "JOINTS THROUGH THE THICKNESS: how many run through each square of " + sheet.Tape(g.size, b.plan.Units) + " (most: " + strconv.Itoa(most) + ")"
 	b.s.Layer("TEXT").Write(b.text(left+4, bottom+high-6, 3.6, true, words).Fitted((drawWide - 8) * b.k))
 	b.s.Layer("TITLE").Box(sheet.Solid(sheet.Black, 0.3*b.k), sheet.Fill{}, b.box(left, bottom, left+drawWide, bottom+high))

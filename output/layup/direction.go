@@ -36,8 +36,10 @@ func directionPen(deg, k float64) sheet.Pen {
 
 // jointPen is the thickest, but for strips too narrow to bear it.
 func jointPen(k, narrowestMM float64) sheet.Pen {
-	return sheet.Solid(sheet.Black, math.Max(0.35*k, math.Min(0.9*k, 0.2*narrowestMM)))
+	return sheet.Solid(sheet.Black, math.Max(0.65*k, math.Min(0.9*k, 0.2*narrowestMM)))
 }
+
+func netPen(k float64) sheet.Pen { return sheet.Solid(sheet.Black, 0.45*k) }
 
 func earlierPen(k float64) sheet.Pen {
 	return sheet.Pen{Ink: sheet.Grey, Width: 0.3 * k, Dash: [6]float64{0.4 * k, 1 * k}}

@@ -18,7 +18,7 @@ func (b *board) outlines(own *laminate.PlanPly) {
 	if own != nil && own.Outline != "" {
 		l.Region(sheet.Solid(sheet.Black, 0.4*b.k), sheet.Fill{}, own.Blank, b.place)
 	}
-	l.Region(sheet.Solid(sheet.Black, 0.6*b.k), sheet.Fill{}, b.plan.Part.Net, b.place)
+	l.Region(netPen(b.k), sheet.Fill{}, b.plan.Part.Net, b.place)
 }
 
 // corners draws the named corners, each in a ring outside the blank, and the

@@ -37,6 +37,15 @@ func (p *placer) try(texts ...sheet.Text) bool {
 	return true
 }
 
+// tryBox takes a box, if it is free.
+func (p *placer) tryBox(b orb.Bound) bool {
+	if !p.free(b) {
+		return false
+	}
+	p.take(b)
+	return true
+}
+
 func (p *placer) tiles(b orb.Bound, visit func([2]int) bool) bool {
 	x1, y1 := int(math.Floor(b.Max[0]/p.tile)), int(math.Floor(b.Max[1]/p.tile))
 	for x := int(math.Floor(b.Min[0] / p.tile)); x <= x1; x++ {

@@ -169,7 +169,7 @@ func (s *plySheet) legend(x, y float64) {
 	}{
 		{jointPen(s.k, s.narrowest()), "joint of this ply", 46},
 		{earlierPen(s.k), "joint below that counts", 55},
-		{sheet.Solid(sheet.Black, 0.6*s.k), "net edge", 34},
+		{netPen(s.k), "net edge", 34},
 		{sheet.Pen{Ink: sheet.Grey, Width: 0.35 * s.k, Dash: [6]float64{2.4 * s.k, 1.2 * s.k}}, "blank", 30},
 	} {
 		l.Stroke(e.pen, s.at(x, y), s.at(x+10, y))

@@ -78,14 +78,18 @@ func (s *plySheet) measure(name string, t Tick, away orb.Point) {
 	figure := sheet.Text{Height: 4 * k, Bold: true, Words: words}.Fitted(25 * k)
 	from := sheet.Text{Height: 2.5 * k, Words: beside + name + ", from " + t.From}.Fitted(25 * k)
 	w := math.Max(figure.Width(), from.Width())
-	for step := 0; step < 4; step++ {
-		far := s.plan.Part.TrimMM*1.1 + 2*k + math.Abs(t.Outward[0])*w/2 + math.Abs(t.Outward[1])*4.4*k + float64(step)*5*k
-		c := orb.Point{at[0] + far*t.Outward[0], at[1] + far*t.Outward[1]}
+	for step := 0; step < 12; step++ {
+		far := s.plan.Part.TrimMM*1.1 + 2*k + math.Abs(t.Outward[0])*w/2 + math.Abs(t.Outward[1])*4.4*k + float64(step%4)*5*k
+		aside := [3]float64{0, -0.6 * w, 0.6 * w}[step/4]
+		c := orb.Point{
+			at[0] + far*t.Outward[0] - aside*t.Outward[1],
+			at[1] + far*t.Outward[1] + aside*t.Outward[0],
+		}
 		upper, lower := figure.Centred(orb.Point{c[0], c[1] + 1.7*k}), from.Centred(orb.Point{c[0], c[1] - 3*k})
 		if s.overPart(upper) || s.overPart(lower) || !s.room.try(upper, lower) {
 			continue
 		}
-		edge := orb.Point{at[0] + (far-4.5*k)*t.Outward[0], at[1] + (far-4.5*k)*t.Outward[1]}
+		edge := orb.Point{c[0] - 4.5*k*t.Outward[0], c[1] - 4.5*k*t.Outward[1]}
 		if step > 0 {
 			layer.Stroke(sheet.Solid(sheet.Grey, 0.2*k), at, edge)
 		}
@@ -121,12 +125,11 @@ func (s *plySheet) jointName(m Measured) {
 	name := sheet.Text{Height: 3.6 * s.k, Bold: true, Words: m.Name}
 	for _, f := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9} {
 		t := name.Centred(orb.Point{from[0] + f*(to[0]-from[0]), from[1] + f*(to[1]-from[1])})
-		if !s.room.try(t) {
+		b, pad := t.Bounds(), 0.6*s.k
+		b.Min, b.Max = orb.Point{b.Min[0] - 2*pad, b.Min[1] + 0.2*s.k}, orb.Point{b.Max[0] + 2*pad, b.Max[1] + pad}
+		if !s.room.tryBox(b) {
 			continue
 		}
-		b := t.Bounds()
-		pad := 0.6 * s.k
-		b.Min, b.Max = orb.Point{b.Min[0] - 2*pad, b.Min[1] + 0.2*s.k}, orb.Point{b.Max[0] + 2*pad, b.Max[1] + pad}
 		s.s.Layer("TEXT").Box(sheet.Solid(sheet.Black, 0.3*s.k), sheet.Fill{Ink: sheet.White}, b)
 		s.s.Layer("TEXT").Write(t)
 		return

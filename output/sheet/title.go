@@ -66,9 +66,13 @@ func cell(l *Layer, b orb.Bound, k float64, e Entry) {
 // gap, load and the plan's mark.
 func Rows(p laminate.Plan, sha string, fabrics ...string) [][]Entry {
 	w, h := p.Part.Net.Size()
+	part := Size(w, h)
+	if p.Part.Name != p.Title {
+		part = p.Part.Name + "  " + part
+	}
 	first := []Entry{
 		{"JOB", p.Title, 3},
-		{"PART (finished size)", p.Part.Name + "  " + Size(w, h), 4},
+		{"PART (finished size)", part, 4},
 		{"VERDICT OF THE CHECK", Verdict(p), 3},
 	}
 	second := []Entry{
