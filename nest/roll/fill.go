@@ -304,10 +304,37 @@ func Lay(t *Task, e Effort, seed uint64) (*Layout, error) {
 			break
 		}
 	}
+	if len(t.Pieces) <= mostMixed && len(full) > 0 {
+		chain := shortest(t, full, e)
+		if l, err := layMixed(t, chain, narrow, e, rng); err == nil && (best == nil || l.Cost < best.Cost) {
+			l.Order = 1
+			best = l
+		}
+	}
 	if best == nil {
 		return nil, short
 	}
 	return best, nil
+}
+
+// mostMixed is the number of pieces up to which full-width pieces are also
+// tried among the narrow ones, in any order.
+const mostMixed = 20
+
+// layMixed lays all pieces in one order, full-width ones like narrow ones, and
+// searches over it: a gap between strips may then be kept for a narrow piece.
+func layMixed(t *Task, chain []link, narrow []int32, e Effort, rng *rand.Rand) (*Layout, *Shortage) {
+	all := make([]int32, 0, len(t.Pieces))
+	for _, l := range chain {
+		all = append(all, l.piece)
+	}
+	f := &filler{task: t}
+	order := f.search(append(all, t.long(narrow)...), e, rng)
+	f.clear()
+	if left := f.tuck(order); len(left) > 0 {
+		return nil, t.shortage(left)
+	}
+	return f.layout(), nil
 }
 
 // split parts the pieces that take the whole width from the narrower ones.
