@@ -25,7 +25,7 @@ func Cuts(pieces []laminate.Piece) []sheet.Line {
 		rings = append(rings, p.Shape.Holes...)
 		rings = append(rings, p.Shape.Outer)
 	}
-	n := newNodes(rings)
+	n := newVertices(rings)
 	made := make(map[[2]int32]bool, len(n.at))
 	var lines []sheet.Line
 	for i := range rings {
@@ -34,15 +34,15 @@ func Cuts(pieces []laminate.Piece) []sheet.Line {
 	return lines
 }
 
-// nodes are the vertices of all rings, those within sharedMM of each other made
+// vertices are those of all rings, those within sharedMM of each other made
 // one, ordered along the roll for looking up.
-type nodes struct {
+type vertices struct {
 	at    []orb.Point // from left to right
-	ringy [][]int32   // rings as node numbers
+	ringy [][]int32   // rings as vertex numbers
 }
 
-func newNodes(rings []orb.Ring) *nodes {
-	n := &nodes{}
+func newVertices(rings []orb.Ring) *vertices {
+	n := &vertices{}
 	var all []orb.Point
 	for _, r := range rings {
 		all = append(all, r...)
@@ -66,7 +66,7 @@ func newNodes(rings []orb.Ring) *nodes {
 }
 
 // merge numbers points, those near each other alike, from left to right.
-func (n *nodes) merge(all []orb.Point) []int32 {
+func (n *vertices) merge(all []orb.Point) []int32 {
 	order := make([]int32, len(all))
 	for i := range order {
 		order[i] = int32(i)
@@ -88,9 +88,9 @@ func (n *nodes) merge(all []orb.Point) []int32 {
 	return number
 }
 
-// near finds a node at a point, or makes it. Points come from left to right, so
-// nodes are in order along the roll.
-func (n *nodes) near(p orb.Point) int32 {
+// near finds a vertex at a point, or makes it. Points come from left to right, so
+// vertices are in order along the roll.
+func (n *vertices) near(p orb.Point) int32 {
 	for j := len(n.at) - 1; j >= 0 && p[0]-n.at[j][0] <= sharedMM; j-- {
 		if math.Abs(p[1]-n.at[j][1]) <= sharedMM {
 			return int32(j)
@@ -100,8 +100,8 @@ func (n *nodes) near(p orb.Point) int32 {
 	return int32(len(n.at) - 1)
 }
 
-// round gives a ring with every node that lies on it, as node numbers.
-func (n *nodes) round(ring int) []int32 {
+// round gives a ring with every vertex that lies on it, as vertex numbers.
+func (n *vertices) round(ring int) []int32 {
 	ids := n.ringy[ring]
 	var out []int32
 	for i, id := range ids {
@@ -111,8 +111,8 @@ func (n *nodes) round(ring int) []int32 {
 	return out
 }
 
-// between lists the nodes that lie on the edge from a to b, in its direction.
-func (n *nodes) between(a, b int32) []int32 {
+// between lists the vertices that lie on the edge from a to b, in its direction.
+func (n *vertices) between(a, b int32) []int32 {
 	p, q := n.at[a], n.at[b]
 	d := sheet.Towards(p, q)
 	long := math.Hypot(q[0]-p[0], q[1]-p[1])
@@ -138,13 +138,13 @@ func (n *nodes) between(a, b int32) []int32 {
 }
 
 // along gives how far c lies along the line from p in direction d, and off it.
-func (n *nodes) along(p, d, c orb.Point) (along, off float64) {
+func (n *vertices) along(p, d, c orb.Point) (along, off float64) {
 	x, y := c[0]-p[0], c[1]-p[1]
 	return float64(x*d[0]) + float64(y*d[1]), math.Abs(float64(d[0]*y) - float64(d[1]*x))
 }
 
 // open gives what is left to cut of a ring, and marks it as made.
-func (n *nodes) open(ids []int32, made map[[2]int32]bool) []sheet.Line {
+func (n *vertices) open(ids []int32, made map[[2]int32]bool) []sheet.Line {
 	fresh := make([]bool, len(ids))
 	start, count := 0, 0
 	for i := range ids {
@@ -164,7 +164,7 @@ func (n *nodes) open(ids []int32, made map[[2]int32]bool) []sheet.Line {
 
 // chains joins fresh edges that follow each other, beginning after an edge that
 // is not.
-func (n *nodes) chains(ids []int32, fresh []bool, start int) []sheet.Line {
+func (n *vertices) chains(ids []int32, fresh []bool, start int) []sheet.Line {
 	var lines []sheet.Line
 	var chain []int32
 	for k := 1; k <= len(ids); k++ {
@@ -187,7 +187,7 @@ func (n *nodes) chains(ids []int32, fresh []bool, start int) []sheet.Line {
 	return lines
 }
 
-func (n *nodes) points(ids []int32) []orb.Point {
+func (n *vertices) points(ids []int32) []orb.Point {
 	points := make([]orb.Point, len(ids))
 	for i, id := range ids {
 		points[i] = n.at[id]
