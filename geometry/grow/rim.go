@@ -55,7 +55,7 @@ func rim(r ring, d float64, c Corner) ring {
 func corner(v spot, n flat, d, a float64, c Corner, add func(flat)) {
 	if c == Mitred {
 		if reach := 1 / math.Cos(a/2); reach <= MitreLimit && reach > 0 {
-			add(offset(v, n, d*reach, a/2))
+			add(offset(v, n, float64(d*reach), a/2))
 			return
 		}
 		cutOff(v, n, d, a, add)
@@ -71,9 +71,9 @@ func corner(v spot, n flat, d, a float64, c Corner, add func(flat)) {
 // the edges are prolonged to that line, which they meet at the distance s to
 // either side of the bisector.
 func cutOff(v spot, n flat, d, a float64, add func(flat)) {
-	m := MitreLimit * d
-	s := (d - float64(m*math.Cos(a/2))) / math.Sin(a/2)
+	m, half := MitreLimit*d, float64(a/2)
+	s := (d - float64(m*math.Cos(half))) / math.Sin(half)
 	r, side := math.Hypot(m, s), math.Atan2(s, m)
-	add(offset(v, n, r, a/2-side))
-	add(offset(v, n, r, a/2+side))
+	add(offset(v, n, r, half-side))
+	add(offset(v, n, r, half+side))
 }
