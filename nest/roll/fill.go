@@ -136,7 +136,7 @@ func (f *filler) capacities(st Stock, wanted int) []int64 {
 	var out []int64
 	for left := st.Length; len(out) < wanted && (st.Length == 0 || left > 0); left -= table {
 		if st.Length == 0 || left > table {
-			out = append(out, table)
+			out = append(out, table-f.task.Gap) // the cut lies behind a gap
 		} else {
 			out = append(out, left)
 		}
@@ -168,7 +168,7 @@ func (f *filler) chainUp(chain []link) []int {
 func (f *filler) fits(p *form) bool {
 	_, longest := f.task.Held()
 	if f.task.Table > 0 {
-		longest = min(longest, f.task.Table)
+		longest = min(longest, f.task.Table-f.task.Gap)
 	}
 	return p.length-f.task.Gap <= longest
 }
@@ -232,15 +232,15 @@ func (f *filler) used() []Used {
 		if l.end == 0 {
 			continue
 		}
-		length := l.end - f.task.Gap
 		if f.source[k].roll != last {
 			last = f.source[k].roll
 			out = append(out, Used{Stock: f.source[k].stock, Copy: f.source[k].copy})
 		} else {
 			u := &out[len(out)-1]
+			u.Length += f.task.Gap
 			u.Cuts = append(u.Cuts, u.Length)
 		}
-		out[len(out)-1].Length += length
+		out[len(out)-1].Length += l.end - f.task.Gap
 	}
 	return out
 }
@@ -267,7 +267,7 @@ func (t *Task) cost(used []Used) float64 {
 			if s == last.Stock {
 				n = last.Copy
 			}
-			sum += float64(st.Length) * float64(n)
+			sum += float64(float64(st.Length) * float64(n))
 		}
 		sum += float64(last.Length)
 	}
@@ -384,7 +384,7 @@ func (f *filler) search(order []int32, e Effort, rng *rand.Rand) []int32 {
 	if len(order) < 2 {
 		return order
 	}
-	const fewest = 8 // fewer trials than this change nothing worth their time
+	const fewest = 30 // fewer trials than this change nothing worth their time
 	if e.Trials < fewest*len(order) {
 		return order
 	}
@@ -426,7 +426,7 @@ func (f *filler) score(order []int32) score {
 		for g := range l.gaps {
 			for i := range l.gaps[g].held {
 				h := &l.gaps[g].held[i]
-				s.ends += float64(h.u+h.form.length) * float64(h.form.height)
+				s.ends += float64(float64(h.u+h.form.length) * float64(h.form.height))
 			}
 		}
 	}
@@ -470,7 +470,7 @@ func (f *filler) layout() *Layout {
 				place(p)
 			}
 		}
-		start += l.end - t.Gap
+		start += l.end
 	}
 	return out
 }

@@ -12,6 +12,8 @@ type lane struct {
 	width    int64
 	capacity int64 // greatest u of any piece
 	chain    []laid
+	ends     []int64 // greatest u of the chain up to each piece
+	starts   []int64 // least u of the chain from each piece on
 	gaps     []space // one for each joint of the chain that may hold something, then the tail
 	end      int64   // greatest u in use
 	memory   *Memory
@@ -55,17 +57,16 @@ func (l *lane) append(piece int32, way int8, f *form) bool {
 	}
 	l.chain = append(l.chain, laid{piece, way, f, u, 0})
 	l.end = max(l.end, u+f.length)
+	l.ends = append(l.ends, l.end)
 	return true
 }
 
 // follow gives the least u at which a full-width piece is clear of the chain.
+// Going back along the chain it may stop where nothing reaches u any more.
 func (l *lane) follow(f *form) int64 {
 	u := int64(0)
-	for k := len(l.chain) - 1; k >= 0; k-- {
+	for k := len(l.chain) - 1; k >= 0 && l.ends[k] > u; k-- {
 		a := &l.chain[k]
-		if a.u+a.form.length+longestBack(l.chain[:k]) <= u && k < len(l.chain)-3 {
-			break
-		}
 		if past, ok := l.memory.behind(a.form, f); ok {
 			u = max(u, a.u+past)
 		}
@@ -73,19 +74,15 @@ func (l *lane) follow(f *form) int64 {
 	return u
 }
 
-// longestBack bounds how far pieces before k could still reach: the chain's
-// ends rise, so three pieces back is far enough in all but very short strips.
-func longestBack(chain []laid) int64 {
-	if len(chain) == 0 {
-		return 0
-	}
-	return chain[len(chain)-1].form.length
-}
-
 // open prepares the gaps of the chain and the tail for narrow pieces. Gaps
 // shorter than least hold nothing.
 func (l *lane) open(least int64) {
 	l.gaps = l.gaps[:0]
+	l.starts = make([]int64, len(l.chain))
+	for k, least := len(l.chain)-1, int64(math.MaxInt64); k >= 0; k-- {
+		least = min(least, l.chain[k].u)
+		l.starts[k] = least
+	}
 	for k := 0; k <= len(l.chain); k++ {
 		if s := l.spaceAt(k); s.room >= least {
 			l.gaps = append(l.gaps, s)
@@ -102,21 +99,34 @@ func (l *lane) open(least int64) {
 
 // spaceAt describes the space before chain piece k; k = len(chain) is the tail.
 func (l *lane) spaceAt(k int) space {
-	s := space{to: l.capacity, room: math.MaxInt64, walls: l.chain[max(0, k-2):min(len(l.chain), k+2)]}
+	s := space{to: l.capacity, room: math.MaxInt64}
 	if k > 0 {
 		s.from, s.begin = l.chain[k-1].u, l.chain[k-1].u
 	}
-	if k == len(l.chain) {
-		return s
+	if k < len(l.chain) {
+		next := &l.chain[k]
+		s.to = next.u + next.form.length
+		if k == 0 {
+			s.room = l.room(nil, next)
+		} else {
+			s.room = l.room(&l.chain[k-1], next)
+		}
 	}
-	next := &l.chain[k]
-	s.to = next.u + next.form.length
-	if k == 0 {
-		s.room = l.room(nil, next)
-	} else {
-		s.room = l.room(&l.chain[k-1], next)
-	}
+	s.walls = l.beside(k, s.from, s.to)
 	return s
+}
+
+// beside gives the chain pieces that reach into a stretch about the gap before
+// piece k.
+func (l *lane) beside(k int, from, to int64) []laid {
+	lo, hi := k, k
+	for lo > 0 && l.ends[lo-1] > from {
+		lo--
+	}
+	for hi < len(l.chain) && l.starts[hi] < to {
+		hi++
+	}
+	return l.chain[lo:hi]
 }
 
 // room gives the longest clear length between two chain pieces, or between the

@@ -30,11 +30,15 @@ func segments(lines []layout.Line, a geometry.Angle) []segment {
 		y := float64(l.Y)
 		for _, s := range l.Spans {
 			x0, x1 := float64(s.From), float64(s.To)
-			out = append(out, segment{x0*cos - y*sin, x0*sin + y*cos, x1*cos - y*sin, x1*sin + y*cos})
+			out = append(out, segment{sum(x0*cos, -y*sin), sum(x0*sin, y*cos), sum(x1*cos, -y*sin), sum(x1*sin, y*cos)})
 		}
 	}
 	return out
 }
+
+// sum adds two products that were rounded one by one: passed as arguments they
+// are converted, so that no processor fuses them.
+func sum(a, b float64) float64 { return float64(a) + float64(b) }
 
 // within gives the length of s that lies nearer than d to t. What is near a
 // segment is convex, so it is one stretch of s: it is bounded by the circles
@@ -63,11 +67,11 @@ func within(s, t segment, d float64) float64 {
 
 func inCircle(s segment, ux, uy float64, c [2]float64, d float64) (lo, hi float64) {
 	x, y := c[0]-s.ax, c[1]-s.ay
-	along, off := x*ux+y*uy, x*uy-y*ux
+	along, off := sum(x*ux, y*uy), sum(x*uy, -y*ux)
 	if math.Abs(off) >= d {
 		return 0, -1
 	}
-	h := math.Sqrt(d*d - off*off)
+	h := math.Sqrt(sum(d*d, -off*off))
 	return along - h, along + h
 }
 
@@ -86,7 +90,7 @@ func inBand(s, t segment, ux, uy, vx, vy, other, d float64) (lo, hi float64) {
 		a, b := (low-at)/rate, (high-at)/rate
 		lo, hi = max(lo, min(a, b)), min(hi, max(a, b))
 	}
-	clip(x*vx+y*vy, ux*vx+uy*vy, 0, other)
-	clip(y*vx-x*vy, uy*vx-ux*vy, -d, d)
+	clip(sum(x*vx, y*vy), sum(ux*vx, uy*vy), 0, other)
+	clip(sum(y*vx, -x*vy), sum(uy*vx, -ux*vy), -d, d)
 	return lo, hi
 }
