@@ -186,9 +186,9 @@ func (c *Class) Measure(phase int64) *Division {
 	for _, y := range d.Joints {
 		if spans := c.Net.Chords(y); len(spans) > 0 {
 			d.Lines = append(d.Lines, Line{y, spans})
-			if c.blocked(y, spans) {
-				d.Fault = NotClear
-			}
+		}
+		if c.blocked(y) {
+			d.Fault = NotClear
 		}
 	}
 	if len(c.measured) >= remembered {
@@ -238,10 +238,11 @@ func midChord(p *band.Piece) float64 {
 	return float64(hi - lo)
 }
 
-// blocked says whether a joint at y runs through a region without joints.
-func (c *Class) blocked(y int64, spans []band.Span) bool {
+// blocked says whether a joint at y runs through a region without joints, in
+// the trim too.
+func (c *Class) blocked(y int64) bool {
 	for _, r := range c.Clear {
-		if r.MinY < y && y < r.MaxY && len(band.Overlap(spans, r.Chords(y))) > 0 {
+		if r.MinY < y && y < r.MaxY && len(band.Overlap(c.Blank.Chords(y), r.Chords(y))) > 0 {
 			return true
 		}
 	}
