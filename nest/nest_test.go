@@ -172,6 +172,7 @@ func TestRefusals(t *testing.T) {
 		says    []string
 	}{
 		{"neighbours on tape", jobOf(plate(1180, 740), 100, 60, 2, 0, 0), RuleStagger, "[1 2]", 50, []string{"2 × 60 = 120 mm", "100 mm", "largest possible stagger 50 mm"}},
+		{"between one and two rolls across", jobOf(plate(1180, 400), 300, 210, 2, 0, 0), RuleStagger, "[1 2]", 200, []string{"400 mm across", "largest possible stagger 200 mm"}},
 		{"five in a window", jobOf(plate(1000, 500), 100, 30, 4, 0, 0, 0, 0, 0, 0), RuleStagger, "[1 2 3 4 5]", 20, []string{"plies 1–5", "150 mm"}},
 		{"laying tolerance counts twice", tolerant, RuleStagger, "[1 2 3 4 5]", 0, []string{"5 × 110 = 550 mm", "laying tolerance of 30 mm"}},
 		{"two widths", two, RuleStagger, "[1 2]", 50, []string{"200 and 300", "largest possible stagger 50 mm"}},

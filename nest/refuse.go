@@ -73,7 +73,13 @@ func (p *planner) tooTight(m *model, exhausted bool) *Refusal {
 	need := geometry.Micrometre(n) * d
 	r.Text = fmt.Sprintf("plies %s (%d parallel, %d plies between asked) need %d × %s = %s mm; the roll is %s mm: largest possible stagger %s mm",
 		numbers(r.Plies), n, between, n, mm(d), mm(need), mm(width), mm(max(0, largest)))
-	if need <= width || !web.OneComb(run) {
+	across := geometry.Micrometre(first.Class.Net.Across())
+	switch {
+	case web.OneComb(run) && across < 2*width:
+		r.Text = fmt.Sprintf("plies %s cannot all be kept %s mm apart on a part %s mm across with rolls of %s mm: largest possible stagger %s mm",
+			numbers(r.Plies), mm(d), mm(across), mm(width), mm(max(0, largest)))
+		r.Cures = append(r.Cures, fmt.Sprintf("a roll of %s mm or wider, which needs no joint", mm(geometry.Micrometre(first.Class.Blank.Across()))))
+	case need <= width || !web.OneComb(run):
 		r.Text = fmt.Sprintf("plies %s cannot all be kept %s mm apart on rolls of %s mm: largest possible stagger %s mm", numbers(r.Plies), mm(d), widths(m, run), mm(max(0, largest)))
 	}
 	if tolerance > 0 {
@@ -83,7 +89,7 @@ func (p *planner) tooTight(m *model, exhausted bool) *Refusal {
 		r.Text += "; not every arrangement was tried"
 	}
 	r.Cures = append(r.Cures, fmt.Sprintf("a stagger of %s mm", mm(max(0, largest))))
-	if need > width {
+	if need > width && across >= 2*width {
 		r.Cures = append(r.Cures, fmt.Sprintf("a roll of %s mm or wider", mm(need)))
 		if k := int(width / d); k >= 1 {
 			if b := p.betweenFor(run, k); b >= 0 {
