@@ -199,3 +199,56 @@ func BenchmarkCut1000Vertices(b *testing.B) {
 		o.Cut(joints)
 	}
 }
+
+// Joints run where pieces of neighbouring bands meet, and their length is that
+// of the chords.
+func TestJoints(t *testing.T) {
+	u := orb.Ring{{0, 0}, {1000, 0}, {1000, 600}, {700, 600}, {700, 300}, {300, 300}, {300, 600}, {0, 600}}
+	o := New(region(u), 0)
+	joints := um(200, 300, 450)
+	pieces := o.Cut(joints)
+	got := Joints(pieces, joints)
+	want := []Joint{
+		{Point{0, 200000}, Point{1000000, 200000}, 0, 1},
+		{Point{0, 300000}, Point{300000, 300000}, 1, 2}, {Point{700000, 300000}, Point{1000000, 300000}, 1, 3},
+		{Point{0, 450000}, Point{300000, 450000}, 2, 4}, {Point{700000, 450000}, Point{1000000, 450000}, 3, 5},
+	}
+	if !slices.Equal(got, want) {
+		t.Errorf("joints %v", got)
+	}
+	rng := rand.New(rand.NewPCG(9, 9))
+	for range 100 {
+		o := New(wobbly(rng, 9+rng.IntN(30), 0, 0), 30)
+		joints := randomJoints(rng, o)
+		for _, y := range joints {
+			sum := int64(0)
+			for _, j := range Joints(o.Cut(joints), joints) {
+				if j.From.Y == y {
+					sum += j.To.X - j.From.X
+				}
+			}
+			for _, s := range o.Chords(y) {
+				sum -= s.Length()
+			}
+			if sum < -4 || sum > 4 {
+				t.Fatalf("joints at %d are %d µm longer than the chords", y, sum)
+			}
+		}
+	}
+}
+
+// Ends of a parallelogram fit each other without loss, those of a triangle and
+// a rectangle lose the triangle's overhang.
+func TestEndsMeet(t *testing.T) {
+	slanted, _ := EndsOf(&New(region(orb.Ring{{0, 0}, {500, 0}, {700, 200}, {200, 200}}), 0).Cut(nil)[0])
+	square, mean := EndsOf(&New(region(box(0, 0, 500, 200)), 0).Cut(nil)[0])
+	if loss := slanted.Ahead.Meet(&slanted.Back); loss > 1 || mean != 500000 {
+		t.Errorf("a parallelogram loses %g µm behind itself; mean %g", loss, mean)
+	}
+	if loss := slanted.Ahead.Meet(&square.Back); loss < 90000 || loss > 100000 {
+		t.Errorf("a slant of 200 mm loses %g µm before a square end, about half of it expected", loss)
+	}
+	if m := slanted.Mirrored(); m.Ahead.Slant != -slanted.Ahead.Slant || m.Ahead.Most() != slanted.Ahead.Most() {
+		t.Error("a mirrored end has the opposite slant and stands out as far")
+	}
+}

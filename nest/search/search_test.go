@@ -1,0 +1,140 @@
+package search
+
+import (
+	"context"
+	"math"
+	"reflect"
+	"testing"
+
+	"github.com/paulmach/orb"
+
+	"stripwright/geometry"
+	"stripwright/nest/layout"
+	"stripwright/nest/stagger"
+)
+
+func um(mm float64) int64 { return int64(geometry.Micrometres(mm)) }
+
+// problem makes plies of one plate at angles, all from rolls of one width.
+func problem(w, h, width, d float64, between int, angles ...geometry.Angle) *Problem {
+	r := geometry.Region{Outer: orb.Ring{{0, 0}, {w, 0}, {w, h}, {0, h}}}
+	classes := make(map[geometry.Angle]*layout.Class)
+	p := &Problem{Weight: []float64{1}, Turn: []bool{true}, Group: make([]int, len(angles)), Down: make([]bool, len(angles))}
+	var plies []stagger.Ply
+	for k, a := range angles {
+		if classes[a] == nil {
+			classes[a] = layout.NewClass(a, r, r, nil, um(width), 0)
+		}
+		plies = append(plies, stagger.Ply{Number: k + 1, Class: classes[a], Stagger: um(d), Between: between, Covers: true})
+	}
+	p.Web = stagger.NewWeb(plies)
+	return p
+}
+
+func startOf(t *testing.T, p *Problem) []int64 {
+	t.Helper()
+	phases, ok, _ := p.Web.Start()
+	if !ok {
+		t.Fatal("no start")
+	}
+	return phases
+}
+
+// P equal plies of b across need exactly ⌈P·b/w⌉ strips of the roll when every
+// off-cut starts another ply (derived); the search must find the phases.
+func TestExactFitIsFound(t *testing.T) {
+	cases := []struct {
+		name             string
+		w, h, width, d   float64
+		between, n       int
+		strips           float64
+		angle            geometry.Angle
+		lengthOfOneStrip float64
+	}{
+		{"six plies, 1000 across, roll 300", 1800, 1000, 300, 25, 3, 6, 20, 0, 1800},
+		{"three plies, 430 across, roll 200", 1000, 430, 200, 25, 2, 3, 7, 0, 1000},
+		{"five plies, 270 across, roll 120", 1000, 270, 120, 25, 3, 5, 12, 0, 1000},
+		{"across the part", 530, 1000, 200, 25, 3, 4, 11, 90, 1000},
+	}
+	for _, c := range cases {
+		angles := make([]geometry.Angle, c.n)
+		for i := range angles {
+			angles[i] = c.angle
+		}
+		p := problem(c.w, c.h, c.width, c.d, c.between, angles...)
+		best := Run(context.Background(), p, startOf(t, p), 6000, 3, 1)[0]
+		if want := c.strips * c.lengthOfOneStrip * 1000; math.Abs(best.Cost-want) > 1 {
+			t.Errorf("%s: %g µm, want %g", c.name, best.Cost, want)
+		}
+	}
+}
+
+// Every state returned keeps all rules, the best first, none twice; the same
+// seed gives the same states.
+func TestStatesKeepTheRules(t *testing.T) {
+	p := problem(900, 700, 150, 37.5, 5, 45, 0, 45, 45, 90, 45, 0)
+	start := startOf(t, p)
+	states := Run(context.Background(), p, start, 3000, 6, 3)
+	for k, s := range states {
+		if k > 0 && s.Cost <= states[k-1].Cost {
+			t.Errorf("state %d costs %g after %g", k, s.Cost, states[k-1].Cost)
+		}
+		for i, phase := range s.Phases {
+			if !p.Web.Clear(i, phase, s.Phases) {
+				t.Errorf("state %d: ply %d is not clear", k, i+1)
+			}
+		}
+		if w := newWalker(p, s.Phases); math.Abs(w.total()-s.Cost) > 1e-3 {
+			t.Errorf("state %d: cost %g, counted again %g", k, s.Cost, w.total())
+		}
+	}
+	if again := Run(context.Background(), p, start, 3000, 6, 3); !reflect.DeepEqual(states, again) {
+		t.Error("the same seed gives other states")
+	}
+	if merged := Best([][]State{states, states}, 4); len(merged) != min(4, len(states)) || merged[0].Cost != states[0].Cost {
+		t.Errorf("merged to %d states", len(merged))
+	}
+}
+
+// The skyline lays rectangles side by side and into the lowest step.
+func TestPack(t *testing.T) {
+	cases := []struct {
+		name   string
+		narrow []layout.Narrow
+		width  int64
+		gap    int64
+		want   float64
+	}{
+		{"none", nil, 100, 0, 0},
+		{"two that fill the width", []layout.Narrow{{Height: 40, Length: 500}, {Height: 60, Length: 500}}, 100, 0, 500},
+		{"a micrometre too wide", []layout.Narrow{{Height: 41, Length: 500}, {Height: 60, Length: 500}}, 100, 0, 1000},
+		{"two short ones beside a long one", []layout.Narrow{{Height: 50, Length: 250}, {Height: 50, Length: 500}, {Height: 50, Length: 250}}, 100, 0, 500},
+		{"with a gap between", []layout.Narrow{{Height: 40, Length: 500}, {Height: 58, Length: 500}}, 100, 2, 502},
+	}
+	for _, c := range cases {
+		if got := pack(c.narrow, c.width, c.gap, &skyline{}); got != c.want {
+			t.Errorf("%s: %g, want %g", c.name, got, c.want)
+		}
+	}
+}
+
+// Climb never ends worse than it began, and counts its calls.
+func TestClimb(t *testing.T) {
+	p := problem(740, 740, 200, 25, 2, 45, -45, 45)
+	start := State{Phases: startOf(t, p)}
+	calls := 0
+	cost := func(phases []int64) (float64, bool) {
+		calls++
+		sum := 0.0
+		for i, ph := range phases {
+			sum += math.Abs(float64(ph - um(float64(60+40*i))))
+		}
+		return sum, true
+	}
+	before, _ := cost(start.Phases)
+	calls = 0
+	after := Climb(context.Background(), p, start, 200, 1, cost)
+	if after.Cost > before || calls > 201 {
+		t.Errorf("from %g to %g in %d calls", before, after.Cost, calls)
+	}
+}
