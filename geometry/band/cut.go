@@ -46,10 +46,11 @@ func (o *Outline) Cut(joints []int64) []Piece {
 
 // cutter holds the outline's edges split at the joints and sorted into bands.
 type cutter struct {
-	joints []int64
-	edges  []edge
-	first  []int32 // first edge of a band in order; edges of band b are order[first[b]:first[b+1]]
-	order  []int32
+	joints  []int64
+	pinched bool
+	edges   []edge
+	first   []int32 // first edge of a band in order; edges of band b are order[first[b]:first[b+1]]
+	order   []int32
 }
 
 // edge is a stretch of the outline inside one band. next is the edge that
@@ -65,7 +66,7 @@ type edge struct {
 }
 
 func newCutter(o *Outline, joints []int64) *cutter {
-	c := &cutter{joints: joints}
+	c := &cutter{joints: joints, pinched: o.Pinched}
 	n := 0
 	for _, r := range o.Rings {
 		n += len(r)
@@ -199,8 +200,12 @@ func (c *cutter) pieces(b int) []Piece {
 	c.joinAlong(inBand, int32(b), true)    // the joint above it
 	var rings []Ring
 	for _, i := range inBand {
-		if r := c.trace(i); len(r) >= 3 {
+		switch r := c.trace(i); {
+		case len(r) < 3:
+		case c.pinched || c.touchesItself(r, b):
 			rings = append(rings, splitPinches(r)...)
+		default:
+			rings = append(rings, r)
 		}
 	}
 	return assemble(rings, b)
@@ -288,9 +293,6 @@ func (c *cutter) trace(i int32) Ring {
 
 // splitPinches cuts a ring in two wherever it comes back to a vertex.
 func splitPinches(r Ring) []Ring {
-	if !repeats(r) {
-		return []Ring{r}
-	}
 	seen := make(map[Point]int, len(r))
 	var out []Ring
 	path := make(Ring, 0, len(r))
@@ -310,23 +312,32 @@ func splitPinches(r Ring) []Ring {
 	return append(out, path)
 }
 
-// repeats says whether a vertex occurs twice.
-func repeats(r Ring) bool {
-	if len(r) > 24 {
-		seen := make(map[Point]bool, len(r))
+// touchesItself says whether a ring comes back to a vertex on the joints of its
+// band. Elsewhere a ring has the vertices of the outline.
+func (c *cutter) touchesItself(r Ring, b int) bool {
+	var met []Point
+	for _, p := range r {
+		below, above := b > 0 && p.Y == c.joints[b-1], b < len(c.joints) && p.Y == c.joints[b]
+		if !below && !above {
+			continue
+		}
+		if slices.Contains(met, p) {
+			return true
+		}
+		met = append(met, p)
+	}
+	return false
+}
+
+// pinched says whether any vertex of the rings occurs twice.
+func pinched(rings []Ring) bool {
+	seen := make(map[Point]bool)
+	for _, r := range rings {
 		for _, p := range r {
 			if seen[p] {
 				return true
 			}
 			seen[p] = true
-		}
-		return false
-	}
-	for i, p := range r {
-		for _, q := range r[i+1:] {
-			if p == q {
-				return true
-			}
 		}
 	}
 	return false

@@ -48,7 +48,7 @@ func EndsOf(p *Piece) (e Ends, mean float64) {
 		}
 		slope := float64(top.X-foot.X) / float64(top.Y-foot.Y)
 		for k := max(0, int(float64(foot.Y-p.MinY)/step-0.5)); k < Levels; k++ {
-			y := float64(p.MinY) + (float64(k)+0.5)*step
+			y := float64(p.MinY) + float64((float64(k)+0.5)*step)
 			if y < float64(foot.Y) {
 				continue
 			}

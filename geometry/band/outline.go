@@ -28,6 +28,8 @@ type Outline struct {
 	MinY  int64
 	MaxY  int64
 	Area2 int64 // twice the area, µm²
+
+	Pinched bool // a vertex occurs twice: the outline touches itself
 }
 
 // alignUM is how close two vertex heights must be, in µm, to count as one:
@@ -50,6 +52,7 @@ func FromRegion(r geometry.Region, f geometry.Frame) *Outline {
 	}
 	alignHeights(o.Rings)
 	o.measure()
+	o.Pinched = pinched(o.Rings)
 	return o
 }
 

@@ -21,6 +21,7 @@ type Class struct {
 	Narrowest int64           // least extent of a piece across the roll
 
 	Edges    []Edge // where the blank begins and ends across the roll
+	combs    map[int64]*Comb
 	divided  map[int64]*Division
 	measured map[int64]*Division
 }
@@ -38,12 +39,18 @@ type Line struct {
 	Spans []band.Span
 }
 
-// Division is the comb of one phase.
-type Division struct {
+// Comb is the joints of one phase.
+type Comb struct {
 	Phase  int64
-	Joints []int64      // heights inside the blank, rising
+	Joints []int64 // heights inside the blank, rising
+	Lines  []Line  // joints that count for stagger
+	Clear  bool    // no joint runs where none may run
+}
+
+// Division is what a comb makes of the blank.
+type Division struct {
+	*Comb
 	Pieces []band.Piece // nil when only measured
-	Lines  []Line       // joints that count for stagger
 	Fault  Fault
 	Full   float64  // sum of the mean lengths of full-width pieces
 	Fulls  int      // their number
@@ -73,7 +80,7 @@ const (
 func NewClass(a geometry.Angle, blank, net geometry.Region, clear []geometry.Region, width, narrowest int64) *Class {
 	c := &Class{Angle: a, Region: blank, Width: width, Narrowest: narrowest,
 		Blank: band.New(blank, a), Net: band.New(net, a),
-		divided: make(map[int64]*Division), measured: make(map[int64]*Division)}
+		combs: make(map[int64]*Comb), divided: make(map[int64]*Division), measured: make(map[int64]*Division)}
 	for _, r := range clear {
 		c.Clear = append(c.Clear, band.New(r, a))
 	}
@@ -166,13 +173,36 @@ func (c *Class) Divide(phase int64) *Division {
 // remembered bounds how many measured divisions a class keeps.
 const remembered = 20000
 
+// Comb gives the joints of a phase; it costs far less than Measure.
+func (c *Class) Comb(phase int64) *Comb {
+	phase = c.Phase(phase)
+	if m, ok := c.combs[phase]; ok {
+		return m
+	}
+	m := &Comb{Phase: phase, Joints: c.Joints(phase), Clear: true}
+	for _, y := range m.Joints {
+		if spans := c.Net.Chords(y); len(spans) > 0 {
+			m.Lines = append(m.Lines, Line{y, spans})
+		}
+		m.Clear = m.Clear && !c.blocked(y)
+	}
+	if len(c.combs) >= remembered {
+		clear(c.combs)
+	}
+	c.combs[phase] = m
+	return m
+}
+
 // Measure gives the division of a phase without its pieces.
 func (c *Class) Measure(phase int64) *Division {
 	phase = c.Phase(phase)
 	if d, ok := c.measured[phase]; ok {
 		return d
 	}
-	d := &Division{Phase: phase, Joints: c.Joints(phase)}
+	d := &Division{Comb: c.Comb(phase)}
+	if !d.Clear {
+		d.Fault = NotClear
+	}
 	pieces := c.Blank.Cut(d.Joints)
 	var ends []band.Ends
 	for i := range pieces {
@@ -183,14 +213,6 @@ func (c *Class) Measure(phase int64) *Division {
 		ends[i] = ends[i].Mirrored()
 	}
 	d.Fit[1] = fitOf(ends)
-	for _, y := range d.Joints {
-		if spans := c.Net.Chords(y); len(spans) > 0 {
-			d.Lines = append(d.Lines, Line{y, spans})
-		}
-		if c.blocked(y) {
-			d.Fault = NotClear
-		}
-	}
 	if len(c.measured) >= remembered {
 		clear(c.measured)
 	}

@@ -129,7 +129,7 @@ type change struct {
 	phase int64
 }
 
-// allowed applies changes and says whether all rules hold; if not, the phases
+// apply applies changes and says whether all rules hold; if not, the phases
 // are put back. old holds the former phases.
 func (w *walker) apply(changes []change, old []int64) ([]int64, bool) {
 	old = old[:0]
@@ -137,8 +137,14 @@ func (w *walker) apply(changes []change, old []int64) ([]int64, bool) {
 		old = append(old, w.phases[c.ply])
 		w.phases[c.ply] = c.phase
 	}
+	for _, c := range changes { // what costs least is asked first
+		if !w.class(c.ply).Comb(c.phase).Clear || !w.Web.Clear(c.ply, c.phase, w.phases) {
+			w.undo(changes, old)
+			return old, false
+		}
+	}
 	for _, c := range changes {
-		if w.class(c.ply).Measure(c.phase).Fault != layout.None || !w.Web.Clear(c.ply, c.phase, w.phases) {
+		if w.class(c.ply).Measure(c.phase).Fault != layout.None {
 			w.undo(changes, old)
 			return old, false
 		}

@@ -45,7 +45,7 @@ type Conflict struct {
 // view names the blank of one class in the frame of another.
 type view struct{ of, in *layout.Class }
 
-// pairKey names two divisions that were compared.
+// pairKey names two combs that were compared.
 type pairKey struct {
 	a, b   *layout.Class
 	pa, pb int64
@@ -127,7 +127,7 @@ func (w *Web) apart(i int, p int64, c *Conflict, q int64) bool {
 	}
 	ok, known := w.pairs[key]
 	if !known {
-		ok = w.compare(a.Measure(p), b.Measure(q), a, b, c, d)
+		ok = w.compare(a.Comb(p), b.Comb(q), a, b, c, d)
 		if len(w.pairs) > 200000 {
 			clear(w.pairs)
 		}
@@ -147,8 +147,8 @@ func around(d, pitch int64) int64 {
 	return min(d, pitch-d)
 }
 
-// compare tests the joints of two divisions.
-func (w *Web) compare(p, q *layout.Division, a, b *layout.Class, c *Conflict, d int64) bool {
+// compare tests the joints of two combs.
+func (w *Web) compare(p, q *layout.Comb, a, b *layout.Class, c *Conflict, d int64) bool {
 	if a.Angle != b.Angle {
 		return segmentsApart(p.Lines, q.Lines, a.Angle, b.Angle, d)
 	}
