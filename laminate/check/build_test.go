@@ -59,7 +59,7 @@ func build(tb testing.TB, net, blank geometry.Region, cloths []clothSpec, plies 
 		Format: laminate.PlanFormat, Version: laminate.PlanVersion, Program: laminate.Program,
 		Title: "made by hand", Units: "mm", Effort: laminate.Normal,
 		Job:  laminate.FileRef{Name: "hand.yaml"},
-		Part: laminate.PlanPart{Name: "part", DrawnFrom: laminate.LayingSide, Net: net, Blank: blank},
+		Part: laminate.PlanPart{Name: "part", DrawnFrom: laminate.LayingSide, Net: net, Blank: blank, TrimMM: trimOf(net, blank)},
 	}
 	cutter := bandCutter{}
 	byName := map[string]clothSpec{}
@@ -79,6 +79,18 @@ func build(tb testing.TB, net, blank geometry.Region, cloths []clothSpec, plies 
 	}
 	p.Rolls = slices.DeleteFunc(p.Rolls, func(r laminate.PlanRoll) bool { return len(r.Pieces) == 0 })
 	return sums(p)
+}
+
+// trimOf measures from the first net corner to the line of the nearest edge of
+// the blank; the blanks here have the same allowance all round.
+func trimOf(net, blank geometry.Region) float64 {
+	c, least := net.Outer[0], math.Inf(1)
+	for i, p := range blank.Outer {
+		q := blank.Outer[(i+1)%len(blank.Outer)]
+		cross := (q[0]-p[0])*(c[1]-p[1]) - (q[1]-p[1])*(c[0]-p[0])
+		least = min(least, math.Abs(cross)/math.Hypot(q[0]-p[0], q[1]-p[1]))
+	}
+	return least
 }
 
 // sums fills in cost, lengths and weights.

@@ -15,11 +15,14 @@ import (
 const blankOwner = 0
 
 // coverage holds that the strips of every ply cover its blank exactly once:
-// nothing bare, nothing double, nothing outside; and that the part's blank
-// covers its net outline.
+// nothing bare, nothing double, nothing outside; and that the part's blank is
+// its net outline with the trim allowance all round.
 func coverage(l *laid) *finding {
 	f := &finding{rule: RuleCoverage, opening: doNotCut, note: "every ply is covered exactly once"}
 	netInBlank(f, l.plan.Part)
+	if len(f.faults) == 0 {
+		trim(f, l.plan.Part)
+	}
 	for i := range l.plies {
 		f.counted++
 		coverPly(f, &l.plies[i])

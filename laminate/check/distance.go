@@ -26,10 +26,10 @@ func apartSegments(p, q, a, b point) (float64, point) {
 func apartPoint(c, p, q point) (float64, point) {
 	dx, dy := q[0]-p[0], q[1]-p[1]
 	t := 0.0
-	if n := dx*dx + dy*dy; n > 0 {
-		t = math.Min(math.Max(((c[0]-p[0])*dx+(c[1]-p[1])*dy)/n, 0), 1)
+	if n := float64(dx*dx) + float64(dy*dy); n > 0 {
+		t = math.Min(math.Max((float64((c[0]-p[0])*dx)+float64((c[1]-p[1])*dy))/n, 0), 1)
 	}
-	at := point{p[0] + t*dx, p[1] + t*dy}
+	at := point{p[0] + float64(t*dx), p[1] + float64(t*dy)}
 	return math.Hypot(c[0]-at[0], c[1]-at[1]), at
 }
 
@@ -40,10 +40,10 @@ func meeting(p, q, a, b point) (point, bool) {
 		return point{}, false
 	}
 	t := c0 / (c0 - c1)
-	return point{p[0] + t*(q[0]-p[0]), p[1] + t*(q[1]-p[1])}, true
+	return point{p[0] + float64(t*(q[0]-p[0])), p[1] + float64(t*(q[1]-p[1]))}, true
 }
 
 // turn is positive when c lies to the left of the line from a to b.
 func turn(a, b, c point) float64 {
-	return (b[0]-a[0])*(c[1]-a[1]) - (b[1]-a[1])*(c[0]-a[0])
+	return float64((b[0]-a[0])*(c[1]-a[1])) - float64((b[1]-a[1])*(c[0]-a[0]))
 }

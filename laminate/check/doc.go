@@ -30,7 +30,8 @@
 // # What it does not do
 //
 // It judges the plan, not the job: a stagger that is too small for the part, or
-// a wrong drawing, passes. Lower bounds other than the area bound are taken as
+// a wrong drawing, passes. What simple shop practice would take is not judged:
+// it keeps fewer rules, so that a sound plan may take more. Lower bounds other than the area bound are taken as
 // claimed and only held against what is used. Prices are not in a plan; a sum
 // of money is held against the bound alone.
 package check

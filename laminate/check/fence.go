@@ -55,7 +55,7 @@ func (f *fence) index(y float64) int {
 // at gives the spans of level y inside the region. A vertex on the level
 // belongs to the edge above it.
 func (f *fence) at(y float64) []span {
-	if len(f.layers) == 0 || y < f.lo || y > f.lo+f.layer*float64(len(f.layers)) {
+	if len(f.layers) == 0 || y < f.lo || y > f.lo+float64(f.layer*float64(len(f.layers))) {
 		return nil
 	}
 	var xs []float64

@@ -213,7 +213,7 @@ func (y *laidPly) oddSeams(f *finding) {
 		rest -= 2 * (s.x1 - s.x0)
 	}
 	odd := rest / 2
-	if allowed := 1 + 4*scrap*float64(len(y.shapes)); math.Abs(odd) <= allowed {
+	if allowed := 1 + float64(4*scrap*float64(len(y.shapes))); math.Abs(odd) <= allowed {
 		return
 	}
 	w := laminate.Worst{ValueMM: math.Abs(odd), Plies: []int{y.Ply}, At: y.back(y.blank.corner())}

@@ -51,7 +51,7 @@ func furthest(r []point) int {
 	return best
 }
 
-func reach(p point) float64 { return p[0] + 0.6180339887*p[1] }
+func reach(p point) float64 { return p[0] + float64(0.6180339887*p[1]) }
 
 func near(p, q point) bool {
 	return math.Abs(p[0]-q[0]) <= tolerance && math.Abs(p[1]-q[1]) <= tolerance
@@ -92,5 +92,5 @@ func ahead(p, q, c point) float64 {
 	if n == 0 {
 		return 0
 	}
-	return ((c[0]-p[0])*dx + (c[1]-p[1])*dy) / n
+	return (float64((c[0]-p[0])*dx) + float64((c[1]-p[1])*dy)) / n
 }

@@ -140,6 +140,28 @@ var mutations = []mutation{
 	{"forget a patch's outline", func(p *laminate.Plan) { p.Plies[6].Outline = "" }, RulePlies, []int{7}, "", anyValue, "not the part's"},
 	{"no face", func(p *laminate.Plan) { p.Plies[6].Face = "" }, RulePlies, []int{7}, "", anyValue, "neither face up nor face down"},
 	{"unknown fabric", func(p *laminate.Plan) { p.Plies[0].Fabric = "Glass" }, RulePlies, []int{1}, "", anyValue, `"Glass"`},
+	{"a smaller net part", func(p *laminate.Plan) {
+		p.Part.Net = stretchTo(p.Part.Net, 0, 1190, 1180)
+	}, RuleCoverage, nil, "", 20, "the blank runs 20 mm outside the net edge, trim allowance 10 mm"},
+	{"a larger net part", func(p *laminate.Plan) {
+		p.Part.Net = stretchTo(p.Part.Net, 1, 10, 6)
+	}, RuleCoverage, nil, "", 6, "the blank ends 6 mm outside the net edge, trim allowance 10 mm"},
+	{"no hole in the blank", func(p *laminate.Plan) {
+		p.Part.Blank.Holes = nil
+	}, RuleCoverage, nil, "", anyValue, "mm outside the net edge, trim allowance 10 mm"},
+	{"less trim than told", func(p *laminate.Plan) { p.Part.TrimMM = 12 }, RuleCoverage, nil, "", 10, "the blank ends 10 mm outside"},
+	{"a corner off the part", func(p *laminate.Plan) {
+		p.Part.Corners = []laminate.Corner{{Name: "A", At: [2]float64{10, 10}}, {Name: "B", At: [2]float64{1190, 15.5}}, {Name: "C", At: [2]float64{1195, 390}}}
+	}, RulePlies, nil, "", 5, "corner C, from which joints are measured, lies 5 mm off the net edge"},
+	{"two corners of one name", func(p *laminate.Plan) {
+		p.Part.Corners = []laminate.Corner{{Name: "A", At: [2]float64{10, 10}}, {Name: "A", At: [2]float64{1190, 10}}}
+	}, RulePlies, nil, "", anyValue, "named A"},
+	{"a patch moved off the part", func(p *laminate.Plan) { p.Plies[6].Blank = shift(p.Plies[6].Blank, 120, 0) }, RulePlies, []int{7}, "", 20, `ply 7: the outline "doubler" sticks 20 mm out`},
+	{"patches of one name that differ", func(p *laminate.Plan) {
+		y := p.Plies[6]
+		y.Ply, y.Blank = 8, shift(y.Blank, 10, 0)
+		p.Plies = append(p.Plies, y)
+	}, RulePlies, []int{8}, "", anyValue, "their blanks differ"},
 	{"net outside the blank", func(p *laminate.Plan) {
 		p.Part.Net = stretchTo(p.Part.Net, 0, 1190, 1203)
 	}, RuleCoverage, nil, "", 3, "3 mm outside the blank"},
@@ -251,7 +273,6 @@ var mutations = []mutation{
 	}, RuleCost, nil, "", anyValue, "a roll of 300 mm"},
 	{"false optimal", func(p *laminate.Plan) { p.Cost[0].Status = laminate.Optimal }, RuleCost, nil, "", anyValue, "said to be optimal"},
 	{"false gap", func(p *laminate.Plan) { p.Cost[1].Gap /= 2 }, RuleCost, nil, "", anyValue, "the gap is said to be"},
-	{"worse than practice", func(p *laminate.Plan) { p.Cost[1].Practice = p.Cost[1].Used - 1 }, RuleCost, nil, "", anyValue, "simple shop practice"},
 	{"wrong sum of used", func(p *laminate.Plan) { p.Cost[1].Used += 500; c := &p.Cost[1]; c.Gap = (c.Used - c.Bound) / c.Bound }, RuleCost, nil, "", anyValue, "the rolls add up to"},
 	{"no cost", func(p *laminate.Plan) { p.Cost = p.Cost[:1] }, RuleCost, nil, "", anyValue, `"biax": its cost is not listed`},
 	{"a wrong status", func(p *laminate.Plan) { p.Cost[0].Status = "best" }, RuleCost, nil, "", anyValue, "neither optimal nor feasible"},
@@ -340,6 +361,7 @@ func TestHarmlessEditsPass(t *testing.T) {
 			p.Rules.LayingToleranceMM = 2
 		}},
 		{"just the stagger", func(p *laminate.Plan) { p.Fabrics[0].StaggerMM = 80 }},
+		{"worse than practice", func(p *laminate.Plan) { p.Cost[1].Practice = p.Cost[1].Used - 1 }},
 		{"a clear cross cut", func(p *laminate.Plan) {
 			p.Rolls[0].CrossCuts = []float64{1200}
 			p.Rules.TableMM = number(50000)

@@ -46,10 +46,10 @@ func judgeLengths(f *finding, l *laid) {
 			f.add(1e6, w, "%s of %q is listed twice", mm(e.WidthMM), e.Fabric)
 		}
 		listed[k] = true
-		if off := math.Abs(e.UsedMM - used[k]); off > cent+tolerance*float64(len(l.plan.Rolls)) {
+		if off := math.Abs(e.UsedMM - used[k]); off > cent+float64(tolerance*float64(len(l.plan.Rolls))) {
 			f.add(off, w, "%s of %q: %s said to be used, the rolls add up to %s", mm(e.WidthMM), e.Fabric, mm(e.UsedMM), mm(used[k]))
 		}
-		least := endless[k] * (1 + l.plan.Rules.SparePercent/100)
+		least := float64(endless[k] * (1 + l.plan.Rules.SparePercent/100))
 		if e.ToBuyMM < least-cent || e.ToBuyMM < 0 {
 			f.add(least-e.ToBuyMM, w, "%s of %q: %s to buy, %s needed with spare", mm(e.WidthMM), e.Fabric, mm(e.ToBuyMM), mm(least))
 		}
@@ -75,13 +75,13 @@ func judgeQuantities(f *finding, l *laid) {
 		q, ok := byPly[y.Ply]
 		w := laminate.Worst{Plies: []int{y.Ply}}
 		area := y.Blank.Area()
-		grams := float64(area/1e6) * l.fabrics[y.Fabric].WeightGSM
+		grams := float64(area / 1e6 * l.fabrics[y.Fabric].WeightGSM)
 		switch {
 		case !ok:
 			f.add(3, w, "ply %d: no weight is listed", y.Ply)
-		case math.Abs(q.AreaMM2-area) > cent+1e-8*area:
+		case math.Abs(q.AreaMM2-area) > cent+float64(1e-8*area):
 			f.add(2, w, "ply %d: the blank is said to be %.1f mm² and is %.1f mm²", y.Ply, q.AreaMM2, area)
-		case math.Abs(q.DryG-grams) > cent+1e-6*grams:
+		case math.Abs(q.DryG-grams) > cent+float64(1e-6*grams):
 			f.add(2, w, "ply %d: said to weigh %s g dry, its area makes it %s g", y.Ply, num(q.DryG), num(grams))
 		}
 	}

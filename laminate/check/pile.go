@@ -69,10 +69,10 @@ func netOfPoints(l *laid, r float64) []point {
 	}
 	f := newFence(net, geometry.PlyFrame(0))
 	var out []point
-	for y := b.Min[1] + step/2; y < b.Max[1]; y += step {
+	for y := b.Min[1] + float64(step/2); y < b.Max[1]; y += step {
 		for _, s := range f.at(y) {
 			first := math.Ceil((s.x0-b.Min[0])/step - 0.5)
-			for x := b.Min[0] + (first+0.5)*step; x < s.x1; x += step {
+			for x := b.Min[0] + float64((first+0.5)*step); x < s.x1; x += step {
 				out = append(out, point{x, y})
 			}
 		}

@@ -9,8 +9,8 @@ import (
 )
 
 // plies holds that plies are numbered from the tool up without a break, that
-// each names a fabric and a face, and that a ply without an outline of its own
-// has the part's blank.
+// each names a fabric and a face, that a ply without an outline of its own has
+// the part's blank, and that patches and named corners lie on the part.
 func plies(l *laid) *finding {
 	f := &finding{rule: RulePlies, opening: doNotCut, note: "plies are numbered from the tool without a break"}
 	if len(l.plies) == 0 {
@@ -20,6 +20,8 @@ func plies(l *laid) *finding {
 		f.counted++
 		judgePlyHead(f, l, i)
 	}
+	patches(f, l)
+	marks(f, l.plan.Part)
 	return f
 }
 

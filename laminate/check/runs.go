@@ -93,7 +93,7 @@ func (s slanted) at(x float64) float64 {
 	if s.x1 == s.x0 {
 		return s.y0
 	}
-	return s.y0 + (x-s.x0)*(s.y1-s.y0)/(s.x1-s.x0)
+	return s.y0 + float64((x-s.x0)*(s.y1-s.y0)/(s.x1-s.x0))
 }
 
 // beside gives how near two runs come side by side over more than a

@@ -90,7 +90,7 @@ func sidesAlong(shapes []shape) (below, above []side) {
 				if math.Abs(dy) > tolerance || math.Abs(dx) <= math.Abs(dy) {
 					continue
 				}
-				e := side{math.Min(p[0], q[0]), math.Max(p[0], q[0]), p[1] + dy/2, i}
+				e := side{math.Min(p[0], q[0]), math.Max(p[0], q[0]), p[1] + float64(dy/2), i}
 				if dx < 0 {
 					below = append(below, e)
 				} else {

@@ -161,16 +161,19 @@ func TestOnlyNetPartCounts(t *testing.T) {
 
 // Joints of one level on either side of a hole do not run side by side.
 func TestBesideAHole(t *testing.T) {
-	blank, net := region(box4(0, 0, 1000, 560)), region(box4(0, 0, 1000, 560), box4(450, 100, 550, 500))
+	hole := box4(450, 100, 550, 500)
+	net := region(box4(0, 0, 1000, 560), hole)
 	cloth := []clothSpec{{"tape", 300, 300, true, 50, 4}}
-	half := func(x0, x1, y float64) plySpec {
-		return plySpec{cloth: "tape", outline: num(x0), blank: region(box4(x0, 0, x1, 560)), cuts: []float64{y}}
+	left := region([]orb.Point{{0, 0}, {500, 0}, {500, 100}, {450, 100}, {450, 500}, {500, 500}, {500, 560}, {0, 560}})
+	right := region([]orb.Point{{500, 0}, {1000, 0}, {1000, 560}, {500, 560}, {500, 500}, {550, 500}, {550, 100}, {500, 100}})
+	patch := func(name string, r geometry.Region, y float64) plySpec {
+		return plySpec{cloth: "tape", outline: name, blank: r, cuts: []float64{y}}
 	}
-	p := build(t, net, blank, cloth, []plySpec{half(0, 500, 300), half(500, 1000, 300)})
+	p := build(t, net, net, cloth, []plySpec{patch("left", left, 300), patch("right", right, 300)})
 	if r := judged(t, p); !r.Pass || r.Worst != nil {
 		t.Errorf("%s %+v", r.Text, r.Worst)
 	}
-	p = build(t, net, blank, cloth, []plySpec{half(0, 600, 300), half(500, 1000, 280)})
+	p = build(t, net, net, cloth, []plySpec{patch("wide", region(box4(0, 0, 600, 560), hole), 300), patch("right", right, 280)})
 	if r := judged(t, p); r.Pass || r.Worst.ValueMM != 20 {
 		t.Errorf("20 mm apart over 50 mm of net: %s", r.Text)
 	}

@@ -132,7 +132,7 @@ func (s *sweeper) enter(next int, y float64) int {
 
 // slab judges what lies between two levels.
 func (s *sweeper) slab(y0, y1 float64) {
-	ym := y0 + (y1-y0)/2
+	ym := y0 + float64((y1-y0)/2)
 	for _, e := range s.active {
 		e.bot, e.mid, e.top = e.at(y0), e.at(ym), e.at(y1)
 	}
@@ -206,7 +206,7 @@ func (s *sweeper) toggle(owner int32) {
 // crossed records two edges that changed places by more than the tolerance.
 func (s *sweeper) crossed(a, b *edge, by, y0, y1 float64) {
 	if thick := by * math.Min(a.square, b.square); thick > tolerance {
-		s.record(crossing, a.owner, b.owner, thick, orb.Point{b.mid, y0 + (y1-y0)/2}, y0, y1)
+		s.record(crossing, a.owner, b.owner, thick, orb.Point{b.mid, y0 + float64((y1-y0)/2)}, y0, y1)
 	}
 }
 
@@ -219,7 +219,7 @@ func (s *sweeper) between(l, r *edge, y0, y1 float64) {
 	}
 	s.looked += len(s.inside)
 	if k, a, b := s.judge(s.inside); k != sound {
-		s.record(k, a, b, thick, orb.Point{(l.mid + r.mid) / 2, y0 + (y1-y0)/2}, y0, y1)
+		s.record(k, a, b, thick, orb.Point{(l.mid + r.mid) / 2, y0 + float64((y1-y0)/2)}, y0, y1)
 	}
 }
 
