@@ -88,14 +88,14 @@ func drawGrain(l *sheet.Layer, pen sheet.Pen, at orb.Point, long float64) {
 		at  orb.Point
 		way float64
 	}{{at, 1}, {end, -1}} {
-		l.Stroke(pen, orb.Point{tip.at[0] + 8*tip.way, tip.at[1] + 3}, tip.at, orb.Point{tip.at[0] + 8*tip.way, tip.at[1] - 3})
+		l.Stroke(pen, orb.Point{tip.at[0] + float64(8*tip.way), tip.at[1] + 3}, tip.at, orb.Point{tip.at[0] + float64(8*tip.way), tip.at[1] - 3})
 	}
-	l.Write(sheet.Text{At: orb.Point{at[0] + long/2, at[1] + 2}, Height: 6, Align: sheet.Middle, Pen: true, Words: "GRAIN"})
+	l.Write(sheet.Text{At: orb.Point{at[0] + float64(long/2), at[1] + 2}, Height: 6, Align: sheet.Middle, Pen: true, Words: "GRAIN"})
 }
 
 func writeHead(l *sheet.Layer, lines []string, at orb.Point) {
 	for i, words := range lines {
-		l.Write(sheet.Text{At: orb.Point{at[0], at[1] - 12*float64(i)}, Height: 7, Pen: true, Words: words})
+		l.Write(sheet.Text{At: orb.Point{at[0], at[1] - float64(12*float64(i))}, Height: 7, Pen: true, Words: words})
 	}
 }
 

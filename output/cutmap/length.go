@@ -25,7 +25,7 @@ func (l Length) Long() float64 { return l.To - l.From }
 
 // Edge gives the bad edge on either side in mm: the usable width begins at
 // v = 0, the cloth at v = -Edge.
-func (l Length) Edge() float64 { return (l.Roll.WidthMM - l.Roll.UsableWidthMM) / 2 }
+func (l Length) Edge() float64 { return float64((l.Roll.WidthMM - l.Roll.UsableWidthMM) / 2) }
 
 // Last says whether the roll's last cut ends this length.
 func (l Length) Last() bool { return l.Number == l.Of }

@@ -27,7 +27,7 @@ type board struct {
 func People(p laminate.Plan, l Length, sha string) sheet.Scene {
 	b := &board{plan: p, l: l, k: math.Min(math.Max(l.Roll.WidthMM/14, 7), 32)}
 	b.low, b.high = -l.Edge(), l.Roll.WidthMM-l.Edge()
-	b.room = math.Min(math.Max(l.Long()+10*b.k, 46*b.k), 90*b.k)
+	b.room = math.Min(math.Max(l.Long()+float64(10*b.k), 46*b.k), 90*b.k)
 	b.s = sheet.Scene{Title: "Cut map " + name(l), About: mapWords(p, l)}
 	paper := b.s.Layer("SHEET")
 	for _, layer := range []string{"ROLL", "OFFCUT", "PIECES", "TEXT", "RUNNING", "GRAIN", "TITLE"} {
@@ -41,10 +41,10 @@ func People(p laminate.Plan, l Length, sha string) sheet.Scene {
 	top := b.heading()
 	bottom := b.title(sha)
 	if len(sheet.Faults(p.Checks)) > 0 {
-		sheet.Stamp(&b.s, p.Checks, orb.Bound{Min: orb.Point{0, top}, Max: orb.Point{b.room, top + 10*b.k}}, b.k)
-		top += 11 * b.k
+		sheet.Stamp(&b.s, p.Checks, orb.Bound{Min: orb.Point{0, top}, Max: orb.Point{b.room, top + float64(10*b.k)}}, b.k)
+		top += float64(11 * b.k)
 	}
-	right := math.Max(l.Long()+10*b.k, b.room)
+	right := math.Max(l.Long()+float64(10*b.k), b.room)
 	b.s.Box = orb.Bound{Min: orb.Point{-9 * b.k, bottom - b.k}, Max: orb.Point{right + b.k, top + b.k}}
 	paper.Box(sheet.Pen{}, sheet.Fill{Ink: sheet.White}, b.s.Box)
 	return b.s
@@ -116,10 +116,10 @@ func (b *board) describe(piece laminate.Piece) {
 			continue
 		}
 		size := h / high
-		y := at[1] + h/2 - 0.7*size
+		y := at[1] + float64(h/2) - float64(0.7*size)
 		for i, t := range lines[:n] {
 			t.Height *= size
-			layer.Write(t.Centred(orb.Point{at[0], y - []float64{0, 1.2, 2.2}[i]*size}))
+			layer.Write(t.Centred(orb.Point{at[0], y - float64([]float64{0, 1.2, 2.2}[i]*size)}))
 		}
 		return
 	}
@@ -143,7 +143,7 @@ func (b *board) heading() float64 {
 		lines = append([]sheet.Text{{Height: k, Words: "Lengths run from this length's own free end, " +
 			sheet.Tape(l.From, b.plan.Units) + " down the roll."}}, lines...)
 	}
-	y := b.high + 4.6*k
+	y := b.high + float64(4.6*k)
 	for _, t := range lines {
 		t.At = orb.Point{0, y}
 		layer.Write(t.Fitted(b.room))
@@ -162,8 +162,8 @@ func (b *board) title(sha string) float64 {
 		{Caption: "ON THIS MAP", Words: pieces, Share: 3},
 		{Caption: "REMAINDER", Words: b.remainderWords(), Share: 3},
 	})
-	top := b.low - 7*b.k
-	bottom := top - 23*b.k*0.62
+	top := b.low - float64(7*b.k)
+	bottom := top - float64(23*b.k*0.62)
 	sheet.Block(b.s.Layer("TITLE"), orb.Bound{Min: orb.Point{0, bottom}, Max: orb.Point{b.room, top}}, 0.5*b.k, rows)
 	return bottom
 }

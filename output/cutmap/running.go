@@ -39,18 +39,18 @@ func (b *board) running() {
 		}
 	}
 	layer.Shapes = append(layer.Shapes, short, long)
-	for u := againMM * apart; u+figureMM < b.l.Long(); u += againMM * apart {
+	for u := againMM * apart; u+figureMM < b.l.Long(); u += float64(againMM * apart) {
 		words := "roll " + b.l.Roll.Roll + ", FACE UP"
-		layer.Write(sheet.Text{At: orb.Point{u, b.high + 2.7*b.k}, Height: 0.8 * b.k, Ink: sheet.Grey, Words: words})
+		layer.Write(sheet.Text{At: orb.Point{u, b.high + float64(2.7*b.k)}, Height: 0.8 * b.k, Ink: sheet.Grey, Words: words})
 	}
 }
 
 func (b *board) figure(layer *sheet.Layer, u float64) {
 	t := sheet.Text{Height: 0.8 * b.k, Bold: true, Align: sheet.Middle, Words: sheet.MetreMark(u, b.plan.Units)}
 	t = t.Fitted(0.9 * figureMM)
-	t.At = orb.Point{u, b.high + 1.2*b.k}
+	t.At = orb.Point{u, b.high + float64(1.2*b.k)}
 	layer.Write(t)
-	t.At = orb.Point{u, b.low - 1.2*b.k - t.Height}
+	t.At = orb.Point{u, b.low - float64(1.2*b.k) - t.Height}
 	layer.Write(t)
 }
 
@@ -68,10 +68,10 @@ func (b *board) freeEnd() {
 	width = width.Fitted(0.9 * b.l.Roll.WidthMM).Centred(orb.Point{-5.2 * k, middle})
 	layer.Write(width)
 	grain := b.s.Layer("GRAIN")
-	y := b.low - 4.4*k
+	y := b.low - float64(4.4*k)
 	grain.Arrow(sheet.Black, 0.12*k, k, orb.Point{5 * k, y}, orb.Point{0, y})
 	grain.Arrow(sheet.Black, 0.12*k, k, orb.Point{5 * k, y}, orb.Point{10 * k, y})
-	grain.Write(sheet.Text{At: orb.Point{11 * k, y - 0.5*k}, Height: k, Words: "grain: along the roll"})
+	grain.Write(sheet.Text{At: orb.Point{11 * k, y - float64(0.5*k)}, Height: k, Words: "grain: along the roll"})
 }
 
 // remainder draws the start of what is left behind the last cut of this length.
@@ -83,17 +83,18 @@ func (b *board) remainder() {
 	if words == "none" {
 		return
 	}
-	wave := []orb.Point{{u, b.low}, {u + 7*k, b.low}}
+	behind := u + float64(7*k)
+	wave := []orb.Point{{u, b.low}, {behind, b.low}}
 	for i := 1; i < 8; i++ {
-		wave = append(wave, orb.Point{u + 7*k + 0.6*k*float64(i%2), b.low + b.l.Roll.WidthMM*float64(i)/8})
+		wave = append(wave, orb.Point{behind + float64(0.6*k*float64(i%2)), b.low + float64(b.l.Roll.WidthMM*float64(i)/8)})
 	}
-	wave = append(wave, orb.Point{u + 7*k, b.high}, orb.Point{u, b.high})
+	wave = append(wave, orb.Point{behind, b.high}, orb.Point{u, b.high})
 	layer.Shapes = append(layer.Shapes, sheet.Shape{Pen: sheet.Solid(sheet.Grey, 0.08*k), Lines: []sheet.Line{{Points: wave}}})
-	b.s.Layer("TEXT").Stroke(cut, orb.Point{u, b.low - 0.9*k}, orb.Point{u, b.high + 0.9*k})
+	b.s.Layer("TEXT").Stroke(cut, orb.Point{u, b.low - float64(0.9*k)}, orb.Point{u, b.high + float64(0.9*k)})
 	off := sheet.Text{Height: 0.9 * k, Bold: true, Turn: 90, Words: "CUT OFF AT " + sheet.Tape(u, b.plan.Units)}.Fitted(0.9 * b.l.Roll.WidthMM)
-	layer.Write(off.Centred(orb.Point{u + 1.6*k, (b.low + b.high) / 2}))
+	layer.Write(off.Centred(orb.Point{u + float64(1.6*k), (b.low + b.high) / 2}))
 	for i, line := range sheet.Wrapped(sheet.Text{Height: 0.8 * k, Turn: 90, Words: words}, 0.9*b.l.Roll.WidthMM, 3) {
-		layer.Write(line.Centred(orb.Point{u + (3.2+1.3*float64(i))*k, (b.low + b.high) / 2}))
+		layer.Write(line.Centred(orb.Point{u + float64((3.2+float64(1.3*float64(i)))*k), (b.low + b.high) / 2}))
 	}
 }
 

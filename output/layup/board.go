@@ -81,7 +81,7 @@ func (b *board) partHigh() float64 {
 func (b *board) layDown(left, bottom, high float64) {
 	box := bounds(b.plan)
 	c := box.Center()
-	b.origin = orb.Point{(left+drawWide/2)*b.k - c[0], (bottom+high/2)*b.k - c[1]}
+	b.origin = orb.Point{float64((left+float64(drawWide/2))*b.k) - c[0], float64((bottom+float64(high/2))*b.k) - c[1]}
 }
 
 // text gives lettering in units at a place in units.

@@ -47,7 +47,7 @@ func (b *board) cell(g *grid, col, row, most int) {
 	if n > 0 {
 		shade = 1 + (n-1)*(len(shades)-1)/max(most, 1)
 	}
-	x, y := g.low[0]+float64(col)*g.size, g.low[1]+float64(row)*g.size
+	x, y := g.low[0]+float64(float64(col)*g.size), g.low[1]+float64(float64(row)*g.size)
 	box := orb.Bound{Min: b.place(orb.Point{x, y}), Max: b.place(orb.Point{x + g.size, y + g.size})}
 	l := b.s.Layer("MAP")
 	l.Box(sheet.Solid(sheet.Grey, 0.1*b.k), sheet.Fill{Ink: shades[shade]}, box)
@@ -66,7 +66,7 @@ type grid struct {
 }
 
 func (g *grid) centre(col, row int) orb.Point {
-	return orb.Point{g.low[0] + (float64(col)+0.5)*g.size, g.low[1] + (float64(row)+0.5)*g.size}
+	return orb.Point{g.low[0] + float64((float64(col)+0.5)*g.size), g.low[1] + float64((float64(row)+0.5)*g.size)}
 }
 
 func (b *board) countJoints() *grid {
@@ -107,8 +107,8 @@ func (g *grid) count(from, to orb.Point) {
 			continue
 		}
 		f := (cuts[i] + cuts[i+1]) / 2
-		col := int(math.Floor((from[0] + f*(to[0]-from[0]) - g.low[0]) / g.size))
-		row := int(math.Floor((from[1] + f*(to[1]-from[1]) - g.low[1]) / g.size))
+		col := int(math.Floor((from[0] + float64(f*(to[0]-from[0])) - g.low[0]) / g.size))
+		row := int(math.Floor((from[1] + float64(f*(to[1]-from[1])) - g.low[1]) / g.size))
 		at := row*g.cols + col
 		if col < 0 || col >= g.cols || row < 0 || row >= g.rows || seen[at] {
 			continue
@@ -127,7 +127,7 @@ func (g *grid) crossed(a, b float64) []float64 {
 	}
 	low, high := math.Min(a, b), math.Max(a, b)
 	for i := math.Ceil(low / g.size); i*g.size < high; i++ {
-		if f := (i*g.size - a) / (b - a); f > 0 && f < 1 {
+		if f := (float64(i*g.size) - a) / (b - a); f > 0 && f < 1 {
 			out = append(out, f)
 		}
 	}

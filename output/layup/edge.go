@@ -69,7 +69,7 @@ func (e *netEdge) nearest(p orb.Point) float64 {
 		d := sheet.Towards(q, e.next(i))
 		long := distance(q, e.next(i))
 		t := math.Max(0, math.Min(long, dot(d, minus(p, q))))
-		if off := distance(p, orb.Point{q[0] + t*d[0], q[1] + t*d[1]}); off < best {
+		if off := distance(p, sheet.Along(q, d, t)); off < best {
 			best, at = off, e.start[i]+t
 		}
 	}
@@ -100,8 +100,8 @@ func (e *netEdge) crossings(from, d orb.Point) []crossing {
 		}
 		f := math.Max(0, math.Min(1, a/(a-b)))
 		q := e.next(i)
-		at := orb.Point{p[0] + f*(q[0]-p[0]), p[1] + f*(q[1]-p[1])}
-		out = append(out, crossing{dot(d, minus(at, from)), i, e.start[i] + f*distance(p, q)})
+		at := sheet.Between(p, q, f)
+		out = append(out, crossing{dot(d, minus(at, from)), i, e.start[i] + float64(f*distance(p, q))})
 	}
 	sort.SliceStable(out, func(a, b int) bool { return out[a].t < out[b].t })
 	return out
@@ -175,7 +175,7 @@ func nearerDatum(a, b cornerAt, datum orb.Point) bool {
 func (e *netEdge) at(s float64, edge int) orb.Point {
 	d := sheet.Towards(e.ring[edge], e.next(edge))
 	t := s - e.start[edge]
-	return orb.Point{e.ring[edge][0] + t*d[0], e.ring[edge][1] + t*d[1]}
+	return sheet.Along(e.ring[edge], d, t)
 }
 
 // outward gives the direction away from the part, square to an edge of the

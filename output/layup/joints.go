@@ -99,7 +99,7 @@ func (b *board) markWorst(measured []PlyMeasures) {
 	l.Disc(sheet.Solid(sheet.Black, b.k), sheet.Fill{}, c, 6*b.k)
 	t := sheet.Text{Height: 3.6 * b.k, Bold: true, Words: w.words(b.plan.Units)}
 	for _, d := range [][2]float64{{0, 10}, {0, -10}, {0, 16}, {0, -16}, {30, 10}, {-30, 10}} {
-		at := t.Centred(orb.Point{c[0] + d[0]*b.k, c[1] + d[1]*b.k})
+		at := t.Centred(sheet.Along(c, d, b.k))
 		if b.room.try(at) || d[0] == -30 {
 			l.Box(sheet.Solid(sheet.Black, 0.3*b.k), sheet.Fill{Ink: sheet.White}, at.Bounds().Pad(0.6*b.k))
 			l.Write(at)

@@ -216,7 +216,7 @@ func apart(a, b run) (mm float64, places [3]orb.Point, ok bool) {
 		return 0, places, false
 	}
 	p := minus(b.from, a.from)
-	q := orb.Point{p[0] + b.long*b.d[0], p[1] + b.long*b.d[1]}
+	q := sheet.Along(p, b.d, b.long)
 	tp, tq := dot(a.d, p), dot(a.d, q)
 	sp, sq := cross(a.d, p), cross(a.d, q)
 	if tp > tq {
@@ -227,10 +227,10 @@ func apart(a, b run) (mm float64, places [3]orb.Point, ok bool) {
 		return 0, places, false
 	}
 	slope := (sq - sp) / (tq - tp)
-	t, s := nearestApproach(low, high, sp+slope*(low-tp), sp+slope*(high-tp))
+	t, s := nearestApproach(low, high, sp+float64(slope*(low-tp)), sp+float64(slope*(high-tp)))
 	for i, t := range [3]float64{t, low + onLineMM/4, high - onLineMM/4} {
-		across := (sp + slope*(t-tp)) / 2
-		places[i] = orb.Point{a.from[0] + t*a.d[0] - across*a.d[1], a.from[1] + t*a.d[1] + across*a.d[0]}
+		across := (sp + float64(slope*(t-tp))) / 2
+		places[i] = sheet.Beside(a.from, a.d, t, across)
 	}
 	return math.Abs(s), places, true
 }

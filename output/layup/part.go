@@ -29,10 +29,10 @@ func (b *board) corners() {
 	for i, c := range b.plan.Part.Corners {
 		at := b.place(orb.Point(c.At))
 		out := edge.cornerOutward(orb.Point(c.At))
-		far := b.plan.Part.TrimMM*1.5 + 6.5*b.k
+		far := float64(b.plan.Part.TrimMM*1.5) + float64(6.5*b.k)
 		letter := sheet.Text{Height: 4.4 * b.k, Bold: true, Words: c.Name}
-		letter = letter.Centred(orb.Point{at[0] + far*out[0], at[1] + far*out[1]})
-		ring := orb.Point{at[0] + far*out[0], at[1] + far*out[1]}
+		ring := sheet.Along(at, out, far)
+		letter = letter.Centred(ring)
 		fill := sheet.Fill{Ink: sheet.White}
 		if i == 0 {
 			fill.Ink, letter.Ink = sheet.Black, sheet.White
@@ -40,9 +40,7 @@ func (b *board) corners() {
 		l.Stroke(sheet.Solid(sheet.Black, 0.25*b.k), at, ring)
 		l.Disc(sheet.Solid(sheet.Black, 0.5*b.k), fill, ring, 4.4*b.k)
 		l.Write(letter)
-		b.room.take(orb.Bound{
-			Min: orb.Point{ring[0] - 4.8*b.k, ring[1] - 4.8*b.k}, Max: orb.Point{ring[0] + 4.8*b.k, ring[1] + 4.8*b.k},
-		})
+		b.room.take(orb.Bound{Min: sheet.Along(ring, orb.Point{1, 1}, -4.8*b.k), Max: sheet.Along(ring, orb.Point{1, 1}, 4.8*b.k)})
 		if i == 0 {
 			b.pennant(at)
 		}
@@ -56,10 +54,10 @@ func (b *board) pennant(at orb.Point) {
 	shape := []orb.Point{{0, 0}, {0, 16}, {10, 12.5}, {1.4, 9}, {1.4, 0}}
 	points := make([]orb.Point, len(shape))
 	for i, p := range shape {
-		points[i] = orb.Point{at[0] + p[0]*k, at[1] + p[1]*k}
+		points[i] = sheet.Along(at, p, k)
 	}
 	b.s.Layer("DATUM").Area(sheet.Solid(sheet.White, 0.5*k), sheet.Fill{Ink: sheet.Black}, points...)
-	b.room.take(orb.Bound{Min: at, Max: orb.Point{at[0] + 10*k, at[1] + 16*k}})
+	b.room.take(orb.Bound{Min: at, Max: sheet.Along(at, orb.Point{10, 16}, k)})
 }
 
 // cornerOutward gives the direction away from the part at a point of the net

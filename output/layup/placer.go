@@ -83,14 +83,14 @@ func chain(t sheet.Text) []orb.Bound {
 		return []orb.Bound{t.Bounds()}
 	}
 	sin, cos := math.Sincos(t.Turn * math.Pi / 180)
+	d, square := orb.Point{cos, sin}, orb.Point{0.65 * t.Height, 0.65 * t.Height}
 	start, w := t.Start(), t.Width()
 	n := int(math.Ceil(w/(0.7*t.Height))) + 1
 	boxes := make([]orb.Bound, n)
 	for i := range boxes {
 		along, up := w*float64(i)/float64(n-1), t.Height/2
-		c := orb.Point{start[0] + along*cos - up*sin, start[1] + along*sin + up*cos}
-		r := 0.65 * t.Height
-		boxes[i] = orb.Bound{Min: orb.Point{c[0] - r, c[1] - r}, Max: orb.Point{c[0] + r, c[1] + r}}
+		c := sheet.Beside(start, d, along, up)
+		boxes[i] = orb.Bound{Min: sheet.Along(c, square, -1), Max: sheet.Along(c, square, 1)}
 	}
 	return boxes
 }

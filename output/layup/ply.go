@@ -84,7 +84,7 @@ func (s *plySheet) entries() []sheet.Entry {
 // drawing and table, heading.
 func (s *plySheet) draw() {
 	n := len(s.measured.Joints)
-	high := math.Max(s.partHigh()+20, math.Min(tickHigh+16+rowHigh*float64(n), 205))
+	high := math.Max(s.partHigh()+20, math.Min(tickHigh+16+float64(rowHigh*float64(n)), 205))
 	high = math.Max(high, 100)
 	fit := int((high - tickHigh - 16) / rowHigh)
 	bottom := edgeMargin + blockHigh + 5
@@ -154,8 +154,8 @@ func (s *plySheet) dial(x, y, radius float64) {
 		heading += 180
 	}
 	sin, cos := math.Sincos(heading * math.Pi / 180)
-	r := (radius - 1) * k
-	l.Arrow(sheet.Black, 1.4*k, 7*k, orb.Point{c[0] - r*cos, c[1] - r*sin}, orb.Point{c[0] + r*cos, c[1] + r*sin})
+	d, r := orb.Point{cos, sin}, (radius-1)*k
+	l.Arrow(sheet.Black, 1.4*k, 7*k, sheet.Along(c, d, -r), sheet.Along(c, d, r))
 	l.Write(s.text(x-radius-6, y-radius-7, 2.8, false, "roll direction "+sheet.Degrees(s.ply.AngleDeg)))
 }
 

@@ -79,17 +79,14 @@ func (s *plySheet) measure(name string, t Tick, away orb.Point) {
 	from := sheet.Text{Height: 2.5 * k, Words: beside + name + ", from " + t.From}.Fitted(25 * k)
 	w := math.Max(figure.Width(), from.Width())
 	for step := 0; step < 12; step++ {
-		far := s.plan.Part.TrimMM*1.1 + 2*k + math.Abs(t.Outward[0])*w/2 + math.Abs(t.Outward[1])*4.4*k + float64(step%4)*5*k
+		far := float64(s.plan.Part.TrimMM*1.1) + float64(2*k) + float64(math.Abs(t.Outward[0])*w/2) + float64(math.Abs(t.Outward[1])*4.4*k) + float64(float64(step%4)*5*k)
 		aside := [3]float64{0, -0.6 * w, 0.6 * w}[step/4]
-		c := orb.Point{
-			at[0] + far*t.Outward[0] - aside*t.Outward[1],
-			at[1] + far*t.Outward[1] + aside*t.Outward[0],
-		}
-		upper, lower := figure.Centred(orb.Point{c[0], c[1] + 1.7*k}), from.Centred(orb.Point{c[0], c[1] - 3*k})
+		c := sheet.Beside(at, t.Outward, far, aside)
+		upper, lower := figure.Centred(sheet.Along(c, orb.Point{0, 1}, 1.7*k)), from.Centred(sheet.Along(c, orb.Point{0, 1}, -3*k))
 		if s.overPart(upper) || s.overPart(lower) || !s.room.try(upper, lower) {
 			continue
 		}
-		edge := orb.Point{c[0] - 4.5*k*t.Outward[0], c[1] - 4.5*k*t.Outward[1]}
+		edge := sheet.Along(c, t.Outward, -4.5*k)
 		if step > 0 {
 			layer.Stroke(sheet.Solid(sheet.Grey, 0.2*k), at, edge)
 		}
@@ -108,9 +105,9 @@ func (s *plySheet) measureAlong(name string, t Tick, away orb.Point) {
 	at := s.place(t.At)
 	for _, height := range []float64{3.2, 2.4, 1.8, 1.3} {
 		text.Height = height * s.k
-		far := s.plan.Part.TrimMM*1.5 + 1.5*s.k + text.Width()/2
+		far := float64(s.plan.Part.TrimMM*1.5) + float64(1.5*s.k) + float64(text.Width()/2)
 		for _, more := range []float64{0, 5, 11} {
-			c := orb.Point{at[0] + (far+more*s.k)*away[0], at[1] + (far+more*s.k)*away[1]}
+			c := sheet.Along(at, away, far+float64(more*s.k))
 			if written := text.Centred(c); !s.overPart(written) && s.room.try(written) {
 				s.s.Layer("MEASURES").Write(written)
 				return
@@ -124,9 +121,9 @@ func (s *plySheet) jointName(m Measured) {
 	from, to := s.place(orb.Point(m.Joint.From)), s.place(orb.Point(m.Joint.To))
 	name := sheet.Text{Height: 3.6 * s.k, Bold: true, Words: m.Name}
 	for _, f := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9} {
-		t := name.Centred(orb.Point{from[0] + f*(to[0]-from[0]), from[1] + f*(to[1]-from[1])})
-		b, pad := t.Bounds(), 0.6*s.k
-		b.Min, b.Max = orb.Point{b.Min[0] - 2*pad, b.Min[1] + 0.2*s.k}, orb.Point{b.Max[0] + 2*pad, b.Max[1] + pad}
+		t := name.Centred(sheet.Between(from, to, f))
+		b := t.Bounds()
+		b.Min, b.Max = sheet.Along(b.Min, orb.Point{-1.2, 0.2}, s.k), sheet.Along(b.Max, orb.Point{1.2, 0.6}, s.k)
 		if !s.room.tryBox(b) {
 			continue
 		}

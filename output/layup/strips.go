@@ -41,8 +41,8 @@ func (s *plySheet) stripID(strip laminate.Strip, fill sheet.Fill) {
 		id.Height, width.Height = size, 0.6*size
 		sin, cos := math.Sincos(id.Turn * math.Pi / 180)
 		c := s.place(frame.Inverse().Apply(at))
-		id = id.Centred(orb.Point{c[0] - 0.5*size*sin, c[1] + 0.5*size*cos})
-		width = width.Centred(orb.Point{c[0] + 0.75*size*sin, c[1] - 0.75*size*cos})
+		id = id.Centred(sheet.Beside(c, orb.Point{cos, sin}, 0, 0.5*size))
+		width = width.Centred(sheet.Beside(c, orb.Point{cos, sin}, 0, -0.75*size))
 		if s.room.try(id, width) {
 			s.ground(fill, id, width)
 			layer.Write(id)
@@ -74,9 +74,9 @@ func (s *plySheet) ground(fill sheet.Fill, texts ...sheet.Text) {
 		sin, cos := math.Sincos(t.Turn * math.Pi / 180)
 		from, wide := t.Start(), t.Width()
 		corner := func(x, y float64) orb.Point {
-			return orb.Point{from[0] + x*cos - y*sin, from[1] + x*sin + y*cos}
+			return sheet.Beside(from, orb.Point{cos, sin}, x, y)
 		}
-		pad := 0.15 * t.Height
+		pad := float64(0.15 * t.Height)
 		s.s.Layer("TEXT").Area(sheet.Pen{}, fill,
 			corner(-pad, -2*pad), corner(wide+pad, -2*pad), corner(wide+pad, t.Height+pad), corner(-pad, t.Height+pad))
 	}
@@ -90,7 +90,7 @@ func (s *plySheet) callOut(turned geometry.Region, frame geometry.Frame, id shee
 	for _, far := range []float64{8, 13, 18, 24, 30, 38, 48} {
 		for step := 0; step < 16; step++ {
 			sin, cos := math.Sincos(float64(step) * math.Pi / 8)
-			at := orb.Point{c[0] + far*s.k*cos, c[1] + far*s.k*sin}
+			at := sheet.Along(c, orb.Point{cos, sin}, far*s.k)
 			t := id.Centred(at)
 			if s.overPart(t) || !s.room.try(t) {
 				continue

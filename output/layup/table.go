@@ -26,7 +26,7 @@ func (s *plySheet) jointTable(x, top float64, joints []Measured) {
 		s.s.Layer("TITLE").Write(s.text(x+2, top-15, 4, true, "No joints: one strip covers the ply."))
 	}
 	for i, m := range joints {
-		s.jointRow(x, top-8-float64(i)*rowHigh, tableWide, m)
+		s.jointRow(x, top-8-float64(float64(i)*rowHigh), tableWide, m)
 	}
 }
 
@@ -36,8 +36,8 @@ func (s *plySheet) tableHead(x, top, wide float64) {
 	for i, words := range []string{"JOINT", "ONE END", "OTHER END", "NEAREST BELOW"} {
 		t := s.text(x+1.5, top-5, 2.8, true, words)
 		t.Ink = sheet.White
-		l.Write(t.Fitted((tableShares[i]*wide - 2) * s.k))
-		x += tableShares[i] * wide
+		l.Write(t.Fitted((float64(tableShares[i]*wide) - 2) * s.k))
+		x += float64(tableShares[i] * wide)
 	}
 }
 
@@ -53,10 +53,10 @@ func (s *plySheet) jointRow(x, top, wide float64, m Measured) {
 		cells[3] = [2]string{figure, beside + "ply " + strconv.Itoa(m.Below.Ply)}
 	}
 	for i, c := range cells {
-		room := (tableShares[i]*wide - 2) * s.k
+		room := (float64(tableShares[i]*wide) - 2) * s.k
 		l.Write(s.text(x+1.5, top-5.6, 4, true, c[0]).Fitted(room))
 		l.Write(s.text(x+1.5, top-9.6, 2.6, false, c[1]).Fitted(room))
-		x += tableShares[i] * wide
+		x += float64(tableShares[i] * wide)
 	}
 }
 
@@ -74,13 +74,13 @@ func (s *plySheet) endWords(t Tick) [2]string {
 // under it; it returns the top of them.
 func (s *plySheet) furtherJoints(bottom float64, joints []Measured) float64 {
 	rows := (len(joints) + columns - 1) / columns
-	high := 8 + rowHigh*float64(rows) + 4
+	high := 8 + float64(rowHigh*float64(rows)) + 4
 	wide := (sheetWide - 2*edgeMargin - 6*(columns-1)) / columns
 	for c := 0; c < columns && c*rows < len(joints); c++ {
-		x := edgeMargin + float64(c)*(wide+6)
+		x := edgeMargin + float64(float64(c)*(wide+6))
 		s.tableHead(x, bottom+high-2, wide)
 		for i, m := range joints[c*rows : min((c+1)*rows, len(joints))] {
-			s.jointRow(x, bottom+high-10-float64(i)*rowHigh, wide, m)
+			s.jointRow(x, bottom+high-10-float64(float64(i)*rowHigh), wide, m)
 		}
 	}
 	return bottom + high + 2
@@ -91,7 +91,7 @@ func (s *plySheet) tickBoxes(x, bottom float64) {
 	l := s.s.Layer("TITLE")
 	l.Box(sheet.Solid(sheet.Black, 0.3*s.k), sheet.Fill{}, s.box(x, bottom, x+tableWide, bottom+tickHigh-2))
 	for i, words := range []string{"fabric, side and angle right", "joints marked and measured", "strips laid in order"} {
-		y := bottom + tickHigh - 12 - float64(i)*9.5
+		y := bottom + tickHigh - 12 - float64(float64(i)*9.5)
 		l.Box(sheet.Solid(sheet.Black, 0.6*s.k), sheet.Fill{Ink: sheet.White}, s.box(x+3, y, x+10.5, y+7.5))
 		l.Write(s.text(x+14, y+2, 3.8, false, words))
 	}

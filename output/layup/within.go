@@ -46,7 +46,7 @@ func (w *within) contains(p orb.Point) bool {
 	inside := false
 	for _, e := range w.levels[w.level(p[1])] {
 		a, b := e[0], e[1]
-		if (a[1] > p[1]) != (b[1] > p[1]) && p[0] < a[0]+(p[1]-a[1])/(b[1]-a[1])*(b[0]-a[0]) {
+		if (a[1] > p[1]) != (b[1] > p[1]) && p[0] < a[0]+float64((p[1]-a[1])/(b[1]-a[1])*(b[0]-a[0])) {
 			inside = !inside
 		}
 	}

@@ -101,5 +101,5 @@ func penAdvance(words string) float64 {
 	if n == 0 {
 		return 0
 	}
-	return (float64(n)*PenAdvance - 2) / PenGrid
+	return (float64(float64(n)*PenAdvance) - 2) / PenGrid
 }

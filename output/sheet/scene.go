@@ -122,10 +122,8 @@ func placed(ring orb.Ring, place func(orb.Point) orb.Point) Line {
 // Arrow adds an arrow with a filled head of the given length.
 func (l *Layer) Arrow(ink string, width, head float64, from, to orb.Point) {
 	d := Towards(from, to)
-	neck := orb.Point{to[0] - d[0]*head, to[1] - d[1]*head}
+	neck := Along(to, d, -head)
 	l.Stroke(Solid(ink, width), from, neck)
 	w := head * 0.38
-	l.Area(Pen{}, Fill{Ink: ink}, to,
-		orb.Point{neck[0] - d[1]*w, neck[1] + d[0]*w},
-		orb.Point{neck[0] + d[1]*w, neck[1] - d[0]*w})
+	l.Area(Pen{}, Fill{Ink: ink}, to, Beside(neck, d, 0, w), Beside(neck, d, 0, -w))
 }

@@ -20,8 +20,8 @@ func Spot(r geometry.Region, ratio, most, least float64) (at orb.Point, h float6
 	high := b.Max[1] - b.Min[1]
 	for h = math.Min(most, 0.9*high); h >= least && h > 0; h *= 0.8 {
 		for _, f := range [5]float64{0.5, 0.36, 0.64, 0.22, 0.78} {
-			y := b.Min[1] + f*high
-			if from, to := widest(r, y-h/2, y+h/2); to-from >= ratio*h {
+			y := b.Min[1] + float64(f*high)
+			if from, to := widest(r, y-float64(h/2), y+float64(h/2)); to-from >= ratio*h {
 				return orb.Point{(from + to) / 2, y}, h
 			}
 		}
@@ -34,7 +34,7 @@ func Spot(r geometry.Region, ratio, most, least float64) (at orb.Point, h float6
 func widest(r geometry.Region, low, high float64) (from, to float64) {
 	var common [][2]float64
 	for i := 0; i <= 4; i++ {
-		inside := Chords(r, low+(high-low)*float64(i)/4)
+		inside := Chords(r, low+float64((high-low)*float64(i)/4))
 		if i == 0 {
 			common = inside
 			continue
@@ -57,7 +57,7 @@ func Chords(r geometry.Region, y float64) [][2]float64 {
 		for i, p := range ring {
 			q := ring[(i+1)%len(ring)]
 			if (p[1] >= y) != (q[1] >= y) {
-				xs = append(xs, p[0]+(y-p[1])/(q[1]-p[1])*(q[0]-p[0]))
+				xs = append(xs, p[0]+float64((y-p[1])/(q[1]-p[1])*(q[0]-p[0])))
 			}
 		}
 	}

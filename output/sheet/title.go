@@ -24,10 +24,10 @@ const HashShown = 12
 // Block draws the title block into a box: rows of cells, and under them the
 // caution. k is the height of the captions in mm.
 func Block(l *Layer, b orb.Bound, k float64, rows [][]Entry) {
-	foot := 2.2 * k
+	foot := float64(2.2 * k)
 	step := (b.Max[1] - b.Min[1] - foot) / float64(len(rows))
 	for i, row := range rows {
-		top := b.Max[1] - float64(i)*step
+		top := b.Max[1] - float64(float64(i)*step)
 		total := 0.0
 		for _, e := range row {
 			total += e.Share
@@ -39,7 +39,7 @@ func Block(l *Layer, b orb.Bound, k float64, rows [][]Entry) {
 			x += w
 		}
 	}
-	caution := Text{At: orb.Point{b.Min[0] + k, b.Min[1] + 0.6*k}, Height: k, Words: Caution}
+	caution := Text{At: orb.Point{b.Min[0] + k, b.Min[1] + float64(0.6*k)}, Height: k, Words: Caution}
 	l.Write(caution.Fitted(b.Max[0] - b.Min[0] - 2*k))
 	l.Box(Solid(Black, 0.3*k), Fill{}, b)
 }
@@ -47,16 +47,16 @@ func Block(l *Layer, b orb.Bound, k float64, rows [][]Entry) {
 func cell(l *Layer, b orb.Bound, k float64, e Entry) {
 	l.Box(Solid(Black, 0.15*k), Fill{}, b)
 	room := b.Max[0] - b.Min[0] - 2*k
-	l.Write(Text{At: orb.Point{b.Min[0] + k, b.Max[1] - 1.6*k}, Height: k, Ink: Grey, Words: e.Caption}.Fitted(room))
+	l.Write(Text{At: orb.Point{b.Min[0] + k, b.Max[1] - float64(1.6*k)}, Height: k, Ink: Grey, Words: e.Caption}.Fitted(room))
 	t := Text{Height: 1.9 * k, Bold: true, Words: e.Words}
 	if strings.HasPrefix(e.Words, DoNotCut) {
 		t.Ink = Fault
 	}
 	high := b.Max[1] - b.Min[1]
-	most := int(math.Max(1, (high-2.2*k)/(2.9*k)))
+	most := int(math.Max(1, (high-float64(2.2*k))/(2.9*k)))
 	lines := Wrapped(t, room, most)
 	for i, line := range lines {
-		line.At = orb.Point{b.Min[0] + k, b.Max[1] - 4.6*k - float64(i)*2.8*k}
+		line.At = orb.Point{b.Min[0] + k, b.Max[1] - float64(4.6*k) - float64(float64(i)*2.8*k)}
 		l.Write(line)
 	}
 }

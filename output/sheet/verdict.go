@@ -64,12 +64,12 @@ func Stamp(s *Scene, checks []laminate.CheckResult, b orb.Bound, k float64) {
 	hatch := Fill{Ink: Fault, Spacing: 1.6 * k, Width: 0.3 * k, Crossed: true}
 	l.Box(Solid(Fault, k), hatch, b)
 	w, h := b.Max[0]-b.Min[0], b.Max[1]-b.Min[1]
-	inner := orb.Bound{Min: orb.Point{b.Min[0] + 2.5*k, b.Min[1] + 2*k}, Max: orb.Point{b.Max[0] - 2.5*k, b.Max[1] - 2*k}}
+	inner := orb.Bound{Min: orb.Point{b.Min[0] + float64(2.5*k), b.Min[1] + float64(2*k)}, Max: orb.Point{b.Max[0] - float64(2.5*k), b.Max[1] - float64(2*k)}}
 	l.Box(Solid(Fault, 0.4*k), Fill{Ink: White}, inner)
 	big := Text{Height: h * 0.4, Bold: true, Ink: Fault, Words: DoNotCut}.Fitted(w * 0.36)
-	l.Write(big.Centred(orb.Point{b.Min[0] + 0.2*w, (b.Min[1] + b.Max[1]) / 2}))
+	l.Write(big.Centred(orb.Point{b.Min[0] + float64(0.2*w), (b.Min[1] + b.Max[1]) / 2}))
 	writeFaults(l, faults, orb.Bound{
-		Min: orb.Point{b.Min[0] + 0.4*w, inner.Min[1] + k}, Max: orb.Point{inner.Max[0] - 2*k, inner.Max[1] - k},
+		Min: orb.Point{b.Min[0] + float64(0.4*w), inner.Min[1] + k}, Max: orb.Point{inner.Max[0] - float64(2*k), inner.Max[1] - k},
 	}, k)
 }
 
@@ -80,9 +80,9 @@ func writeFaults(l *Layer, faults []string, b orb.Bound, k float64) {
 	}
 	step := (b.Max[1] - b.Min[1]) / float64(len(faults))
 	for i, f := range faults {
-		y := b.Max[1] - (float64(i)+0.5)*step - 0.7*k
+		y := b.Max[1] - float64((float64(i)+0.5)*step) - float64(0.7*k)
 		for j, line := range Wrapped(Text{Height: 1.3 * k, Bold: true, Ink: Fault, Words: f}, b.Max[0]-b.Min[0], 2) {
-			line.At = orb.Point{b.Min[0], y + (0.5-float64(j))*1.2*k}
+			line.At = orb.Point{b.Min[0], y + float64((0.5-float64(j))*1.2*k)}
 			l.Write(line)
 		}
 	}

@@ -71,7 +71,7 @@ func Inch() laminate.Plan {
 	}
 	var plies []Ply
 	for i, f := range p.Fabrics {
-		plies = append(plies, Ply{Fabric: f.Name, Joints: []float64{254 + 50.8*float64(i)}})
+		plies = append(plies, Ply{Fabric: f.Name, Joints: []float64{254 + float64(50.8*float64(i))}})
 	}
 	p = checked(Cut(p, plies, 508))
 	for i, id := range []string{"1e5", "2024-01-02", "3-4", "@roll", "1.10\n2"} {
@@ -92,7 +92,7 @@ func Plate(n int, w, h, width float64) laminate.Plan {
 		if i%2 == 1 {
 			ply.Angle, low, high = 90, -w, 0
 		}
-		for y := low + width/2 + float64(i%4)*width/5; y < high-10; y += width {
+		for y := low + float64(width/2) + float64(i%4)*width/5; y < high-10; y += width {
 			ply.Joints = append(ply.Joints, y)
 		}
 		plies = append(plies, ply)
