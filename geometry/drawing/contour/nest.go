@@ -133,7 +133,7 @@ func (r *ring) buildFloors() {
 func (r *ring) pointInside() orb.Point {
 	best, widest := r.points[0], 0.0
 	for _, part := range []float64{0.5, 0.31, 0.73, 0.17, 0.89} {
-		y := r.bound.Min[1] + part*(r.bound.Max[1]-r.bound.Min[1])
+		y := r.bound.Min[1] + float64(part*(r.bound.Max[1]-r.bound.Min[1]))
 		xs := r.crossings(y)
 		slices.Sort(xs)
 		for i := 0; i+1 < len(xs); i += 2 {

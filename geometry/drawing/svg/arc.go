@@ -67,8 +67,8 @@ func arcPoints(a, b orb.Point, rx, ry, turn float64, large, sweep bool, chord fl
 	}
 	u, v := orb.Point{cos * rx, sin * rx}, orb.Point{-sin * ry, cos * ry}
 	centre := orb.Point{
-		(a[0]+b[0])/2 + (float64(u[0]*cx) + float64(v[0]*cy)),
-		(a[1]+b[1])/2 + (float64(u[1]*cx) + float64(v[1]*cy)),
+		float64((a[0]+b[0])/2) + (float64(u[0]*cx) + float64(v[0]*cy)),
+		float64((a[1]+b[1])/2) + (float64(u[1]*cx) + float64(v[1]*cy)),
 	}
 	points := curve.Ellipse(centre, u, v, from, angle, chord)
 	if len(points) < 2 {

@@ -52,7 +52,7 @@ func (v viewBox) into(w, h float64, aspect string) (trace.Affine, error) {
 	if how == "slice" {
 		s = math.Max(sx, sy)
 	}
-	place := trace.Move(px*(w-v.w*s), py*(h-v.h*s))
+	place := trace.Move(px*(w-float64(v.w*s)), py*(h-float64(v.h*s)))
 	return place.Of(trace.Scale(s, s)).Of(trace.Move(-v.x, -v.y)), nil
 }
 
