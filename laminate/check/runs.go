@@ -108,7 +108,7 @@ func beside(r run, s slanted) (distance float64, over span, ok bool) {
 	slope := math.Abs(d1-d0) / (over.x1 - over.x0)
 	near, far := math.Min(math.Abs(d0), math.Abs(d1)), math.Max(math.Abs(d0), math.Abs(d1))
 	if (d0 < 0) == (d1 < 0) || slope == 0 {
-		return near + slope*shortest, over, true
+		return near + float64(slope*shortest), over, true
 	}
 	// The lines cross: within v of the crossing lie v/slope to either side, but
 	// no more than there is on the shorter side.

@@ -153,13 +153,14 @@ func (s *staggering) measure(a bundle, r run, e slanted, pf *pairFault, between 
 	if !ok || d >= math.Max(pf.needed, s.least) {
 		return
 	}
-	for _, bare := range s.bare(a, over, r.y, e.at((over.x0+over.x1)/2), pf.i, pf.j, between) {
+	middle := float64((over.x0 + over.x1) / 2)
+	for _, bare := range s.bare(a, over, r.y, e.at(middle), pf.i, pf.j, between) {
 		part := run{bare.x0, bare.x1, r.y}
 		d, over, ok := beside(part, e)
 		if !ok {
 			continue
 		}
-		x := (over.x0 + over.x1) / 2
+		x := float64((over.x0 + over.x1) / 2)
 		at := tidy(a.frame.Inverse().Apply(point{x, (r.y + e.at(x)) / 2}))
 		if remark {
 			s.remark(*pf, d, at)
