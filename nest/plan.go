@@ -179,7 +179,7 @@ func (p *planner) explore(s begun) (*answer, error) {
 
 // climb improves the best layouts by laying variations of them.
 func (p *planner) climb(c choice, first []*placed) []search.State {
-	out := make([]search.State, min(len(first), p.budget.polished))
+	out := make([]search.State, min(len(first), p.polished(first[0].count)))
 	inParallel(p.workers, len(out), func(k int) {
 		m := newModel(p.job, p.cloths, p.zones, c)
 		lays := p.budget.climb / max(1, first[k].count)
@@ -213,7 +213,23 @@ func (p *planner) keep(s begun) int {
 		d := c.Measure(s.phases[i])
 		pieces += d.Fulls + len(d.Narrow)
 	}
-	return max(1, min(p.budget.keep, mostLaid/max(1, pieces)))
+	keep := p.budget.keep
+	if pieces <= fewPieces {
+		keep *= 3
+	}
+	return max(1, min(keep, mostLaid/max(1, pieces)))
+}
+
+// fewPieces is the number of pieces up to which a layout costs so little that
+// three times as many states are laid and improved.
+const fewPieces = 24
+
+// polished gives the number of layouts to improve.
+func (p *planner) polished(pieces int) int {
+	if pieces <= fewPieces {
+		return 3 * p.budget.polished
+	}
+	return p.budget.polished
 }
 
 // layAll lays several states; states that the stock does not hold are left

@@ -329,6 +329,7 @@ func layMixed(t *Task, chain []link, narrow []int32, e Effort, rng *rand.Rand) (
 		all = append(all, l.piece)
 	}
 	f := &filler{task: t}
+	e.Trials *= 4 // so few pieces cost little
 	order := f.search(append(all, t.long(narrow)...), e, rng)
 	f.clear()
 	if left := f.tuck(order); len(left) > 0 {
