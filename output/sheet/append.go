@@ -22,7 +22,12 @@ func AppendMM(b []byte, v float64) []byte {
 	if !Drawable(v) {
 		return append(b, '0')
 	}
-	n := int64(math.Round(v * 1000))
+	return AppendThousandths(b, int64(math.Round(v*1000)))
+}
+
+// AppendThousandths appends a count of 0.001 mm as mm, without zeros at the
+// end.
+func AppendThousandths(b []byte, n int64) []byte {
 	if n < 0 {
 		b, n = append(b, '-'), -n
 	}

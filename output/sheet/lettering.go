@@ -116,15 +116,21 @@ func LetterGlyph(r rune, heavy bool) *Glyph { return faceOf(heavy).glyph(r) }
 // given height.
 func LetterScale(height float64, heavy bool) float64 { return height / faceOf(heavy).cap }
 
-// advance gives the length of a text for capitals of height 1.
-func advance(words string, heavy bool) float64 {
+// Advance gives the length of words that are Spelt already, in units of the
+// face.
+func Advance(words string, heavy bool) int {
 	f, sum := faceOf(heavy), 0
-	for _, r := range Spelt(words) {
+	for _, r := range words {
 		if g := f.glyph(r); g != nil {
 			sum += g.Advance
 		}
 	}
-	return float64(sum) / f.cap
+	return sum
+}
+
+// advance gives the length of a text for capitals of height 1.
+func advance(words string, heavy bool) float64 {
+	return float64(Advance(Spelt(words), heavy)) / faceOf(heavy).cap
 }
 
 // Spelt writes letters that the lettering lacks by what they are called in

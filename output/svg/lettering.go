@@ -1,101 +1,102 @@
 package svg
 
 import (
+	"iter"
 	"math"
 	"strconv"
+	"unicode/utf8"
 
 	"stripwright/output/sheet"
 )
 
-// letter is a letter of one weight.
-type letter struct {
-	r    rune
-	bold bool
-}
-
-func (w *writer) letterID(r rune, bold bool) {
-	weight := byte('r')
-	if bold {
-		weight = 'b'
-	}
-	w.b = append(w.b, weight)
-	w.b = strconv.AppendInt(w.b, int64(r), 16)
-}
-
-// line is a text of one weight: the same words come again and again on a sheet,
-// so those are kept once, like the letters.
+// line is a text of one weight, or a part of one: the same words come again and
+// again on a sheet, so those are kept once, like the letters.
 type line struct {
 	words string
 	bold  bool
 }
 
-// defs writes each outline, each hatch and each line of words that comes more
-// than once, in the order of first use.
+func lineOf(t sheet.Text) line { return line{sheet.Spelt(t.Words), t.Bold} }
+
+// parts breaks a line behind blanks, hyphens and points: ids share their ply,
+// their strip, and lengths their unit.
+func (l line) parts() iter.Seq[line] {
+	return func(yield func(line) bool) {
+		from := 0
+		for i, r := range l.words {
+			if r == ' ' || r == '-' || r == '.' || i+utf8.RuneLen(r) == len(l.words) {
+				to := i + utf8.RuneLen(r)
+				if !yield(line{l.words[from:to], l.bold}) {
+					return
+				}
+				from = to
+			}
+		}
+	}
+}
+
+// defs writes each outline, each hatch, and each line and part of a line that
+// comes more than once, in the order of first use.
 func (w *writer) defs(s sheet.Scene) {
 	w.text("<defs>\n")
 	seen, times := map[letter]bool{}, map[line]int{}
+	var order []line
 	for _, l := range s.Layers {
 		for _, shape := range l.Shapes {
 			w.hatch(shape.Fill)
 		}
 		for _, t := range l.Texts {
-			if !t.Pen {
-				times[line{t.Words, t.Bold}]++
+			if t.Pen {
+				continue
+			}
+			key := lineOf(t)
+			if times[key]++; times[key] == 1 {
+				order = append(order, key)
 				w.outlines(t, seen)
 			}
 		}
 	}
-	for _, l := range s.Layers {
-		for _, t := range l.Texts {
-			if key := (line{t.Words, t.Bold}); !t.Pen && times[key] > 1 && w.lines[key] == 0 {
-				w.lines[key] = len(w.lines) + 1
-				w.text(`<g id="t` + strconv.Itoa(w.lines[key]) + `">`)
-				w.letters(t)
-				w.text("</g>\n")
-			}
+	w.parts(order)
+	for _, key := range order {
+		if times[key] > 1 && w.lines[key] == 0 {
+			w.keep(key)
 		}
 	}
 	w.text("</defs>\n")
 }
 
-func (w *writer) outlines(t sheet.Text, seen map[letter]bool) {
-	for _, r := range sheet.Spelt(t.Words) {
-		l := letter{r, t.Bold}
-		if seen[l] {
-			continue
+// parts keeps the parts that different lines have in common.
+func (w *writer) parts(lines []line) {
+	times := map[line]int{}
+	for _, l := range lines {
+		for p := range l.parts() {
+			times[p]++
 		}
-		seen[l] = true
-		g := sheet.LetterGlyph(r, t.Bold)
-		if g == nil || len(g.Segments) == 0 {
-			continue
+	}
+	for _, l := range lines {
+		for p := range l.parts() {
+			if times[p] > 1 && len(p.words) > 2 && w.lines[p] == 0 {
+				w.begin(p)
+				w.letters(p, 0)
+				w.text("</g>\n")
+			}
 		}
-		w.text(`<path id="`)
-		w.letterID(r, t.Bold)
-		w.text(`" d="`)
-		w.glyph(g)
-		w.text(`"/>` + "\n")
 	}
 }
 
-func (w *writer) glyph(g *sheet.Glyph) {
-	for i, s := range g.Segments {
-		if s.Op == 'M' && i > 0 {
-			w.b = append(w.b, 'Z')
-		}
-		w.b = append(w.b, s.Op)
-		w.unit(s.Args[0])
-		if s.Op == 'Q' {
-			w.b = append(w.b, ' ')
-			w.unit(s.Args[1])
-		}
-	}
-	w.b = append(w.b, 'Z')
+// keep writes a line to be used again.
+func (w *writer) keep(l line) {
+	w.begin(l)
+	w.words(l)
+	w.text("</g>\n")
 }
 
-func (w *writer) unit(p [2]int) {
-	w.b = strconv.AppendInt(w.b, int64(p[0]), 10)
-	w.b = append(w.b, ' ')
-	w.b = strconv.AppendInt(w.b, int64(-p[1]), 10)
+// begin opens the group of a line that is kept, under its number.
+func (w *writer) begin(l line) {
+	w.lines[l] = len(w.lines) + 1
+	w.text(`<g id="t`)
+	w.b = strconv.AppendInt(w.b, int64(w.lines[l]), 10)
+	w.text(`">`)
 }
 
 // hatch writes a pattern of lines at 45°; crossed: both diagonals.
@@ -130,7 +131,8 @@ func (w *writer) lettering(t sheet.Text) {
 		w.penned(t)
 		return
 	}
-	again := w.lines[line{t.Words, t.Bold}]
+	l := lineOf(t)
+	again := w.lines[l]
 	if again > 0 {
 		w.text(`<use href="#t`)
 		w.b = strconv.AppendInt(w.b, int64(again), 10)
@@ -138,41 +140,34 @@ func (w *writer) lettering(t sheet.Text) {
 	} else {
 		w.text(`<g aria-label="`)
 	}
-	w.text(escaped(sheet.Spelt(t.Words)))
-	w.text(`" fill="`)
-	w.text(t.Ink)
+	w.text(escaped(l.words))
 	w.text(`" `)
+	if t.Ink != sheet.Black { // what is not said is black
+		w.text(`fill="` + t.Ink + `" `)
+	}
 	w.placement(t.Start(), sheet.LetterScale(t.Height, t.Bold), t.Turn)
 	if again > 0 {
 		w.text("/>\n")
 		return
 	}
 	w.text(">")
-	w.letters(t)
+	w.words(l)
 	w.text("</g>\n")
 }
 
-// letters writes the letters of a text one after the other, in units of the
-// face.
-func (w *writer) letters(t sheet.Text) {
+// words writes a line by its parts: those that are kept, else letter by letter.
+func (w *writer) words(l line) {
 	x := 0
-	for _, r := range sheet.Spelt(t.Words) {
-		g := sheet.LetterGlyph(r, t.Bold)
-		if g == nil {
+	for p := range l.parts() {
+		if n := w.lines[p]; n > 0 {
+			w.use(x)
+			w.b = append(w.b, 't')
+			w.b = strconv.AppendInt(w.b, int64(n), 10)
+			w.text(`"/>`)
+			x += sheet.Advance(p.words, p.bold)
 			continue
 		}
-		if len(g.Segments) > 0 {
-			w.text(`<use`)
-			if x > 0 {
-				w.text(` x="`)
-				w.b = strconv.AppendInt(w.b, int64(x), 10)
-				w.text(`"`)
-			}
-			w.text(` href="#`)
-			w.letterID(r, t.Bold)
-			w.text(`"/>`)
-		}
-		x += g.Advance
+		x = w.letters(p, x)
 	}
 }
 

@@ -158,24 +158,8 @@ func (w *writer) shape(s sheet.Shape) {
 		return
 	}
 	w.text(`<path d="`)
-	for _, l := range s.Lines {
-		w.line(l)
-	}
+	w.path(s.Lines)
 	w.text(`"/>` + "\n")
-}
-
-func (w *writer) line(l sheet.Line) {
-	for i, p := range l.Points {
-		op := byte('L')
-		if i == 0 {
-			op = 'M'
-		}
-		w.b = append(w.b, op)
-		w.point(p)
-	}
-	if l.Closed {
-		w.b = append(w.b, 'Z')
-	}
 }
 
 // placement writes the transform that puts lettering of the given scale at a

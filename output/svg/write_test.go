@@ -12,6 +12,7 @@ import (
 	"testing"
 
 	"github.com/paulmach/orb"
+	"github.com/tdewolff/canvas"
 
 	"stripwright/output/sheet"
 )
@@ -66,8 +67,8 @@ func TestSizeAndPlace(t *testing.T) {
 	if w, h, v := attr(es[0], "width"), attr(es[0], "height"), attr(es[0], "viewBox"); w != "100.5mm" || h != "50mm" || v != "0 0 100.5 50" {
 		t.Errorf("size %s × %s, viewBox %s; want 100.5mm × 50mm, 0 0 100.5 50", w, h, v)
 	}
-	if !bytes.Contains(data, []byte(`d="M0 50L100.5 0"`)) {
-		t.Error("the line from the lower left to the upper right is not M0 50 L100.5 0")
+	if !bytes.Contains(data, []byte(`d="M0 50l100.5-50"`)) {
+		t.Error("the line from the lower left to the upper right is not M0 50 l100.5 -50")
 	}
 	groups := map[string]bool{}
 	for _, e := range es {
@@ -127,11 +128,16 @@ func TestHeightOfCapitals(t *testing.T) {
 		if attr(e, "id") != "r48" {
 			continue
 		}
-		for _, step := range strings.FieldsFunc(attr(e, "d"), func(r rune) bool { return r == 'M' || r == 'L' || r == 'Z' }) {
-			y, err := strconv.ParseFloat(strings.Fields(step)[1], 64)
+		y := 0.0
+		for _, step := range strings.FieldsFunc(strings.ReplaceAll(attr(e, "d"), "M", "lM"), func(r rune) bool { return r == 'l' || r == 'z' }) {
+			if strings.HasPrefix(step, "M") {
+				y = 0
+			}
+			by, err := strconv.ParseFloat(strings.Fields(step)[1], 64)
 			if err != nil {
 				t.Fatal(err)
 			}
+			y += by
 			highest = math.Max(highest, -y)
 		}
 	}
@@ -154,6 +160,47 @@ func TestNoNumberIsAnError(t *testing.T) {
 		s.Layer("CUT").Stroke(sheet.Solid(sheet.Black, 1), orb.Point{0, v}, orb.Point{1, 1})
 		if _, err := Write(s); !errors.Is(err, sheet.ErrNumber) {
 			t.Errorf("%v: error %v, want ErrNumber", v, err)
+		}
+	}
+}
+
+// Steps from point to point lead back to the coordinates of the scene: read with
+// the path reader of another library.
+func TestPathsLeadWhereTheSceneDoes(t *testing.T) {
+	s := sheet.Scene{Box: orb.Bound{Min: orb.Point{-5, -7}, Max: orb.Point{95, 93}}}
+	lines := []sheet.Line{
+		{Points: []orb.Point{{0, 0}, {10.1234, 0}, {20.5, 3}, {20.5, 30.0006}, {15, 40}, {15, 60}, {-3.2, 41.7}}, Closed: true},
+		{Points: []orb.Point{{1, 1}, {0.5, 0.25}, {0.125, 2}}},
+		{Points: []orb.Point{{90, 80}, {91.0001, 80}}},
+	}
+	s.Layer("CUT").Shapes = []sheet.Shape{{Lines: lines, Pen: sheet.Solid(sheet.Black, 1)}}
+	data, err := Write(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, e := range elements(t, data) {
+		if e.Name.Local != "path" || attr(e, "id") != "" {
+			continue
+		}
+		read, err := canvas.ParseSVGPath(attr(e, "d"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, sub := range read.Split() {
+			if i >= len(lines) {
+				t.Fatalf("%d lines read, %d drawn", i+1, len(lines))
+			}
+			holdLine(t, sub.Coords(), lines[i])
+		}
+	}
+}
+
+func holdLine(t *testing.T, got []canvas.Point, want sheet.Line) {
+	t.Helper()
+	for i, p := range want.Points {
+		if i >= len(got) || math.Abs(got[i].X-(p[0]+5)) > 0.00051 || math.Abs(got[i].Y-(93-p[1])) > 0.00051 {
+			t.Errorf("point %d of %v is read as %v", i, want.Points, got)
+			return
 		}
 	}
 }
