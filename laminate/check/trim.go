@@ -60,8 +60,8 @@ func (s flank) length() float64 { return math.Hypot(s.q[0]-s.p[0], s.q[1]-s.p[1]
 func (s flank) out(d float64) point {
 	n := s.length()
 	return point{
-		(s.p[0]+s.q[0])/2 + d*(s.q[1]-s.p[1])/n,
-		(s.p[1]+s.q[1])/2 - d*(s.q[0]-s.p[0])/n,
+		float64((s.p[0]+s.q[0])/2) + float64(d*(s.q[1]-s.p[1])/n),
+		float64((s.p[1]+s.q[1])/2) - float64(d*(s.q[0]-s.p[0])/n),
 	}
 }
 
@@ -154,12 +154,12 @@ func (o fringe) reach(s flank) float64 {
 	dx, dy := b[0]-a[0], b[1]-a[1]
 	for _, e := range flanksOf(o.blank) {
 		ex, ey := e.q[0]-e.p[0], e.q[1]-e.p[1]
-		den := dx*ey - dy*ex
+		den := float64(dx*ey) - float64(dy*ex)
 		if den == 0 {
 			continue
 		}
-		t := ((e.p[0]-a[0])*ey - (e.p[1]-a[1])*ex) / den
-		u := ((e.p[0]-a[0])*dy - (e.p[1]-a[1])*dx) / den
+		t := (float64((e.p[0]-a[0])*ey) - float64((e.p[1]-a[1])*ex)) / den
+		u := (float64((e.p[0]-a[0])*dy) - float64((e.p[1]-a[1])*dx)) / den
 		if u >= 0 && u <= 1 && t >= -tolerance {
 			least = math.Min(least, t)
 		}
