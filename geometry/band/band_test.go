@@ -119,7 +119,7 @@ func TestCutAgainstOverlay(t *testing.T) {
 }
 
 func randomJoints(rng *rand.Rand, o *Outline) []int64 {
-	hs := o.Heights()
+	hs := heights(o)
 	var joints []int64
 	for range 1 + rng.IntN(12) {
 		y := o.MinY + rng.Int64N(o.Across())
@@ -251,4 +251,15 @@ func TestEndsMeet(t *testing.T) {
 	if m := slanted.Mirrored(); m.Ahead.Slant != -slanted.Ahead.Slant || m.Ahead.Most() != slanted.Ahead.Most() {
 		t.Error("a mirrored end has the opposite slant and stands out as far")
 	}
+}
+
+// heights lists the heights of an outline's vertices.
+func heights(o *Outline) []int64 {
+	var ys []int64
+	for _, r := range o.Rings {
+		for _, p := range r {
+			ys = append(ys, p.Y)
+		}
+	}
+	return ys
 }

@@ -129,18 +129,6 @@ func (o *Outline) measure() {
 // Across gives the extent across the roll direction in µm.
 func (o *Outline) Across() int64 { return o.MaxY - o.MinY }
 
-// Heights lists the heights of the vertices, sorted, each once.
-func (o *Outline) Heights() []int64 {
-	var ys []int64
-	for _, r := range o.Rings {
-		for _, p := range r {
-			ys = append(ys, p.Y)
-		}
-	}
-	slices.Sort(ys)
-	return slices.Compact(ys)
-}
-
 // area2 gives twice the signed area of a ring in µm², taken about its first
 // vertex: exact for rings up to about 2 km.
 func area2(r Ring) int64 {

@@ -1,7 +1,6 @@
 package layout
 
 import (
-	"cmp"
 	"slices"
 
 	"stripwright/geometry"
@@ -24,27 +23,6 @@ type Class struct {
 	combs    map[int64]*Comb
 	divided  map[int64]*Division
 	measured map[int64]*Division
-}
-
-// Edge is a height at which pieces begin (the blank lies above) or end.
-type Edge struct {
-	At     int64
-	Begins bool
-}
-
-// Line is a side joint that counts: its height and where it runs inside the
-// net part.
-type Line struct {
-	Y     int64
-	Spans []band.Span
-}
-
-// Comb is the joints of one phase.
-type Comb struct {
-	Phase  int64
-	Joints []int64 // heights inside the blank, rising
-	Lines  []Line  // joints that count for stagger
-	Clear  bool    // no joint runs where none may run
 }
 
 // Division is what a comb makes of the blank.
@@ -88,74 +66,6 @@ func NewClass(a geometry.Angle, blank, net geometry.Region, clear []geometry.Reg
 	return c
 }
 
-// edges lists the heights at which the boundary turns: lowest and highest
-// points of its bays and noses, each once.
-func edges(o *band.Outline) []Edge {
-	var out []Edge
-	for _, r := range o.Rings {
-		n := len(r)
-		for i := range r {
-			if e, ok := turning(r, i, n); ok {
-				out = append(out, e)
-			}
-		}
-	}
-	slices.SortFunc(out, func(a, b Edge) int { return cmp.Or(cmp.Compare(a.At, b.At), boolCompare(a.Begins, b.Begins)) })
-	return slices.Compact(out)
-}
-
-func boolCompare(a, b bool) int {
-	switch {
-	case a == b:
-		return 0
-	case a:
-		return -1
-	}
-	return 1
-}
-
-// turning says whether the ring turns back in height at vertex i, or runs
-// level from it, and whether the material then begins there.
-func turning(r band.Ring, i, n int) (Edge, bool) {
-	p := r[i]
-	back := i
-	for k := 1; k < n && r[back].Y == p.Y; k++ {
-		back = (i - k + n) % n
-	}
-	next := r[(i+1)%n]
-	if next.Y == p.Y { // a level edge: material lies to its left
-		return Edge{p.Y, next.X > p.X}, true
-	}
-	b := r[back]
-	if (b.Y > p.Y) != (next.Y > p.Y) {
-		return Edge{}, false
-	}
-	rises := next.Y > p.Y
-	return Edge{p.Y, rises}, true
-}
-
-// Phase brings a joint height into [0, Width).
-func (c *Class) Phase(y int64) int64 {
-	p := y % c.Width
-	if p < 0 {
-		p += c.Width
-	}
-	return p
-}
-
-// Joints lists the comb's heights strictly inside the blank.
-func (c *Class) Joints(phase int64) []int64 {
-	first := c.Blank.MinY + c.Phase(phase-c.Blank.MinY)
-	if first == c.Blank.MinY {
-		first += c.Width
-	}
-	var out []int64
-	for y := first; y < c.Blank.MaxY; y += c.Width {
-		out = append(out, y)
-	}
-	return out
-}
-
 // Divide gives the division of a phase with its pieces.
 func (c *Class) Divide(phase int64) *Division {
 	phase = c.Phase(phase)
@@ -172,26 +82,6 @@ func (c *Class) Divide(phase int64) *Division {
 
 // remembered bounds how many measured divisions a class keeps.
 const remembered = 20000
-
-// Comb gives the joints of a phase; it costs far less than Measure.
-func (c *Class) Comb(phase int64) *Comb {
-	phase = c.Phase(phase)
-	if m, ok := c.combs[phase]; ok {
-		return m
-	}
-	m := &Comb{Phase: phase, Joints: c.Joints(phase), Clear: true}
-	for _, y := range m.Joints {
-		if spans := c.Net.Chords(y); len(spans) > 0 {
-			m.Lines = append(m.Lines, Line{y, spans})
-		}
-		m.Clear = m.Clear && !c.blocked(y)
-	}
-	if len(c.combs) >= remembered {
-		clear(c.combs)
-	}
-	c.combs[phase] = m
-	return m
-}
 
 // Measure gives the division of a phase without its pieces.
 func (c *Class) Measure(phase int64) *Division {
@@ -258,17 +148,6 @@ func midChord(p *band.Piece) float64 {
 		a = b
 	}
 	return float64(hi - lo)
-}
-
-// blocked says whether a joint at y runs through a region without joints, in
-// the trim too.
-func (c *Class) blocked(y int64) bool {
-	for _, r := range c.Clear {
-		if r.MinY < y && y < r.MaxY && len(band.Overlap(c.Blank.Chords(y), r.Chords(y))) > 0 {
-			return true
-		}
-	}
-	return false
 }
 
 // Barriers lists heights at which a phase may change from allowed to not: the

@@ -1,0 +1,151 @@
+package band
+
+import (
+	"slices"
+	"sort"
+)
+
+// cutter holds the outline's edges split at the joints and sorted into bands.
+type cutter struct {
+	joints  []int64
+	pinched bool
+	edges   []edge
+	first   []int32 // first edge of a band in order; edges of band b are order[first[b]:first[b+1]]
+	order   []int32
+}
+
+// edge is a stretch of the outline inside one band. next is the edge that
+// follows it in the ring, -1 where the ring leaves the band at its end; the
+// exact x of an end on a joint decides the order along the joint.
+type edge struct {
+	from, to   Point
+	fromX, toX float64
+	band       int32
+	next       int32
+	used       bool
+	fromJ, toJ int32 // joint that the end lies on, -1 for none
+}
+
+func newCutter(o *Outline, joints []int64) *cutter {
+	c := &cutter{joints: joints, pinched: o.Pinched}
+	n := 0
+	for _, r := range o.Rings {
+		n += len(r)
+	}
+	c.edges = make([]edge, 0, n+4*len(joints))
+	for _, r := range o.Rings {
+		c.addRing(r)
+	}
+	c.sortByBand()
+	return c
+}
+
+// addRing splits a ring's edges at the joints. Edges that run along a joint are
+// left out: the cut line takes their place.
+func (c *cutter) addRing(r Ring) {
+	start := len(c.edges)
+	for i := range r {
+		c.addEdge(r[i], r[(i+1)%len(r)])
+	}
+	for i := start; i < len(c.edges); i++ {
+		e := &c.edges[i]
+		e.next = -1
+		if e.toJ >= 0 {
+			continue
+		}
+		e.next = int32(i + 1)
+		if i+1 == len(c.edges) {
+			e.next = int32(start)
+		}
+	}
+}
+
+func (c *cutter) addEdge(p, q Point) {
+	if p.Y == q.Y {
+		if j, on := c.jointAt(p.Y); !on {
+			c.push(p, q, float64(p.X), float64(q.X), int32(j), -1, -1)
+		}
+		return
+	}
+	at, atX, atJ := p, float64(p.X), int32(-1)
+	if j, on := c.jointAt(p.Y); on {
+		atJ = int32(j)
+	}
+	for _, j := range c.crossed(p.Y, q.Y) {
+		x, exact := crossing(p, q, c.joints[j])
+		to := Point{x, c.joints[j]}
+		c.push(at, to, atX, exact, c.bandOf(at.Y, to.Y), atJ, int32(j))
+		at, atX, atJ = to, exact, int32(j)
+	}
+	toJ := int32(-1)
+	if j, on := c.jointAt(q.Y); on {
+		toJ = int32(j)
+	}
+	c.push(at, q, atX, float64(q.X), c.bandOf(at.Y, q.Y), atJ, toJ)
+}
+
+func (c *cutter) push(p, q Point, px, qx float64, band, pj, qj int32) {
+	c.edges = append(c.edges, edge{from: p, to: q, fromX: px, toX: qx, band: band, fromJ: pj, toJ: qj})
+}
+
+// jointAt gives the number of joints below y, and whether y lies on a joint.
+func (c *cutter) jointAt(y int64) (int, bool) { return slices.BinarySearch(c.joints, y) }
+
+// crossed lists the joints strictly between two heights, in the order met.
+func (c *cutter) crossed(y0, y1 int64) []int {
+	lo, hi := min(y0, y1), max(y0, y1)
+	a := sort.Search(len(c.joints), func(i int) bool { return c.joints[i] > lo })
+	var out []int
+	for i := a; i < len(c.joints) && c.joints[i] < hi; i++ {
+		out = append(out, i)
+	}
+	if y1 < y0 {
+		slices.Reverse(out)
+	}
+	return out
+}
+
+// bandOf gives the band of an edge that crosses no joint and is not level.
+func (c *cutter) bandOf(y0, y1 int64) int32 {
+	j, on := c.jointAt(min(y0, y1))
+	if on {
+		j++
+	}
+	return int32(j)
+}
+
+// crossing gives where an edge meets a height: x rounded to a micrometre, the
+// same for both directions of the edge, and x as it is.
+func crossing(p, q Point, y int64) (int64, float64) {
+	if p.Y > q.Y {
+		p, q = q, p
+	}
+	num, den := (q.X-p.X)*(y-p.Y), q.Y-p.Y
+	return p.X + roundDiv(num, den), float64(p.X) + float64(num)/float64(den)
+}
+
+// roundDiv divides by a positive number and rounds to the nearest, halves up.
+func roundDiv(a, b int64) int64 {
+	q := (2*a + b) / (2 * b)
+	if (2*a+b)%(2*b) < 0 {
+		q--
+	}
+	return q
+}
+
+func (c *cutter) sortByBand() {
+	c.first = make([]int32, len(c.joints)+2)
+	for i := range c.edges {
+		c.first[c.edges[i].band+1]++
+	}
+	for b := 1; b < len(c.first); b++ {
+		c.first[b] += c.first[b-1]
+	}
+	c.order = make([]int32, len(c.edges))
+	at := slices.Clone(c.first)
+	for i := range c.edges {
+		b := c.edges[i].band
+		c.order[at[b]] = int32(i)
+		at[b]++
+	}
+}

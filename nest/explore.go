@@ -1,0 +1,128 @@
+package nest
+
+import (
+	"cmp"
+	"slices"
+
+	"stripwright/nest/roll"
+	"stripwright/nest/search"
+)
+
+// steps gives the length of an annealing run: the more plies, the dearer a step.
+func (p *planner) steps() int { return max(200, p.budget.work/(len(p.job.Plies)+8)) }
+
+// explore anneals from a start and lays the best states on the rolls.
+func (p *planner) explore(s begun) (*answer, error) {
+	runs := make([][]search.State, p.budget.runs)
+	inParallel(p.workers, len(runs), func(k int) {
+		m := newModel(p.job, p.cloths, p.zones, s.choice)
+		runs[k] = search.Run(p.ctx, m.problem, s.phases, p.steps(), p.budget.keep, uint64(p.seed)*1000+uint64(k))
+	})
+	states := append(search.Best(runs, p.keep(s)), search.State{Phases: s.phases})
+	first, err := p.layAll(s.choice, states, p.budget.quick)
+	if err != nil {
+		return nil, err
+	}
+	slices.SortStableFunc(first, func(a, b *placed) int { return cmp.Compare(a.cost, b.cost) })
+	if first[0].cost <= p.bound {
+		return &answer{s.choice, first[0]}, nil
+	}
+	careful, err := p.layAll(s.choice, p.climb(s.choice, first), p.budget.careful)
+	if err != nil {
+		careful = nil
+	}
+	best := first[0]
+	for _, a := range append(careful, first...) {
+		if better(a, best) {
+			best = a
+		}
+	}
+	return &answer{s.choice, best}, nil
+}
+
+// climb improves the best layouts by laying variations of them.
+func (p *planner) climb(c choice, first []*placed) []search.State {
+	out := make([]search.State, min(len(first), p.polished(first[0].count)))
+	inParallel(p.workers, len(out), func(k int) {
+		m := newModel(p.job, p.cloths, p.zones, c)
+		lays := p.budget.climb / max(1, first[k].count)
+		if out[k] = (search.State{Phases: first[k].phases, Cost: first[k].cost}); lays < fewestLays {
+			return
+		}
+		e := roll.Effort{ChainMoves: p.budget.quick.ChainMoves / 4, Order: first[k].layouts[0].Order}
+		out[k] = search.Climb(p.ctx, m.problem, out[k], lays, uint64(p.seed)+uint64(k), func(phases []int64) (float64, bool) {
+			got, _, err := m.lay(phases, e, uint64(p.seed))
+			if err != nil {
+				return 0, false
+			}
+			return got.cost, true
+		})
+	})
+	return out
+}
+
+// fewestLays is the least number of variations worth laying.
+const fewestLays = 10
+
+// mostLaid bounds the pieces of all states that are laid, so that a large job
+// lays fewer states.
+const mostLaid = 12000
+
+// keep gives the number of states to lay.
+func (p *planner) keep(s begun) int {
+	m := newModel(p.job, p.cloths, p.zones, s.choice)
+	pieces := 0
+	for i, c := range m.classes {
+		d := c.Measure(s.phases[i])
+		pieces += d.Fulls + len(d.Narrow)
+	}
+	keep := p.budget.keep
+	if pieces <= fewPieces {
+		keep *= 3
+	}
+	return max(1, min(keep, mostLaid/max(1, pieces)))
+}
+
+// fewPieces is the number of pieces up to which a layout costs so little that
+// three times as many states are laid and improved.
+const fewPieces = 24
+
+// polished gives the number of layouts to improve.
+func (p *planner) polished(pieces int) int {
+	if pieces <= fewPieces {
+		return 3 * p.budget.polished
+	}
+	return p.budget.polished
+}
+
+// layAll lays several states; states that the stock does not hold are left
+// out, and the error is theirs when none is held.
+func (p *planner) layAll(c choice, states []search.State, e roll.Effort) ([]*placed, error) {
+	laid := make([]*placed, len(states))
+	failed := make([]error, len(states))
+	inParallel(p.workers, len(states), func(k int) {
+		if p.ctx.Err() != nil && k > 0 {
+			return
+		}
+		m := newModel(p.job, p.cloths, p.zones, c)
+		got, g, err := m.lay(states[k].Phases, e, uint64(p.seed))
+		if err != nil {
+			failed[k] = p.shortOf(m, g, states[k].Phases, err)
+			return
+		}
+		laid[k] = got
+	})
+	var out []*placed
+	var err error
+	for k := range laid {
+		if laid[k] != nil {
+			out = append(out, laid[k])
+		} else if err == nil {
+			err = failed[k]
+		}
+	}
+	if len(out) == 0 {
+		return nil, err
+	}
+	return out, nil
+}
