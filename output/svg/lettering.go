@@ -59,7 +59,7 @@ func (w *writer) defs(s sheet.Scene) {
 	w.parts(order)
 	for _, key := range order {
 		if times[key] > 1 && w.lines[key] == 0 {
-			w.keep(key)
+			w.keep(key, func() { w.words(key) })
 		}
 	}
 	w.text("</defs>\n")
@@ -76,27 +76,22 @@ func (w *writer) parts(lines []line) {
 	for _, l := range lines {
 		for p := range l.parts() {
 			if times[p] > 1 && len(p.words) > 2 && w.lines[p] == 0 {
-				w.begin(p)
-				w.letters(p, 0)
-				w.text("</g>\n")
+				w.keep(p, func() { w.letters(p, 0) })
 			}
 		}
 	}
 }
 
-// keep writes a line to be used again.
-func (w *writer) keep(l line) {
-	w.begin(l)
-	w.words(l)
-	w.text("</g>\n")
-}
-
-// begin opens the group of a line that is kept, under its number.
-func (w *writer) begin(l line) {
-	w.lines[l] = len(w.lines) + 1
+// keep writes a group to be used again for a line; it has its number only when it
+// is whole, so that nothing in it uses itself.
+func (w *writer) keep(l line, write func()) {
+	number := len(w.lines) + 1
 	w.text(`<g id="t`)
-	w.b = strconv.AppendInt(w.b, int64(w.lines[l]), 10)
+	w.b = strconv.AppendInt(w.b, int64(number), 10)
 	w.text(`">`)
+	write()
+	w.text("</g>\n")
+	w.lines[l] = number
 }
 
 // hatch writes a pattern of lines at 45°; crossed: both diagonals.

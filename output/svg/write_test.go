@@ -17,6 +17,34 @@ import (
 	"stripwright/output/sheet"
 )
 
+// usedInItself lists the ids of elements that use themselves: nothing of them
+// would be seen.
+func usedInItself(t *testing.T, data []byte) (faults []string) {
+	t.Helper()
+	var open []string
+	d := xml.NewDecoder(bytes.NewReader(data))
+	for {
+		token, err := d.Token()
+		if errors.Is(err, io.EOF) {
+			return faults
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+		switch e := token.(type) {
+		case xml.StartElement:
+			for _, id := range open {
+				if id != "" && attr(e, "href") == "#"+id {
+					faults = append(faults, id)
+				}
+			}
+			open = append(open, attr(e, "id"))
+		case xml.EndElement:
+			open = open[:len(open)-1]
+		}
+	}
+}
+
 // elements reads an SVG back with encoding/xml.
 func elements(t *testing.T, data []byte) []xml.StartElement {
 	t.Helper()
@@ -85,6 +113,9 @@ func TestReferences(t *testing.T) {
 	data, err := Write(scene())
 	if err != nil {
 		t.Fatal(err)
+	}
+	for _, id := range usedInItself(t, data) {
+		t.Errorf("%s uses itself", id)
 	}
 	known := map[string]bool{}
 	labels := map[string]int{}
