@@ -31,6 +31,7 @@ type board struct {
 	sha    string
 	k      float64
 	height float64   // of the sheet, in units
+	extent orb.Bound // of everything that lies in the part frame
 	origin orb.Point // where the part frame's zero lies, mm
 	room   *placer
 	s      sheet.Scene
@@ -41,17 +42,18 @@ func newBoard(p laminate.Plan, sha string) *board {
 	b := bounds(p)
 	w, h := b.Max[0]-b.Min[0], b.Max[1]-b.Min[1]
 	k := math.Max(w/(drawWide-2*besideWide), h/mostHigh)
-	return &board{plan: p, sha: sha, k: math.Max(k, 0.5), room: newPlacer(math.Max(k, 0.5))}
+	return &board{plan: p, sha: sha, k: math.Max(k, 0.5), extent: b, room: newPlacer(math.Max(k, 0.5))}
 }
 
-// bounds gives the box about everything that lies in the part frame.
+// bounds gives the box about everything that lies in the part frame: the part,
+// and plies with an outline of their own.
 func bounds(p laminate.Plan) orb.Bound {
 	b := p.Part.Net.Bounds()
 	if !p.Part.Blank.Empty() {
 		b = b.Union(p.Part.Blank.Bounds())
 	}
 	for _, ply := range p.Plies {
-		if !ply.Blank.Empty() {
+		if ply.Outline != "" && !ply.Blank.Empty() {
 			b = b.Union(ply.Blank.Bounds())
 		}
 	}
@@ -72,15 +74,13 @@ func (b *board) place(p orb.Point) orb.Point {
 
 // partHigh gives the height of the drawing with its lettering in units.
 func (b *board) partHigh() float64 {
-	box := bounds(b.plan)
-	return (box.Max[1]-box.Min[1])/b.k + 2*besideHigh
+	return (b.extent.Max[1]-b.extent.Min[1])/b.k + 2*besideHigh
 }
 
 // layDown puts the part into a room of the drawing's width, in its middle:
 // left, bottom and height in units.
 func (b *board) layDown(left, bottom, high float64) {
-	box := bounds(b.plan)
-	c := box.Center()
+	c := b.extent.Center()
 	b.origin = orb.Point{float64((left+float64(drawWide/2))*b.k) - c[0], float64((bottom+float64(high/2))*b.k) - c[1]}
 }
 

@@ -31,7 +31,7 @@ func Ply(p laminate.Plan, index int, measured PlyMeasures, sha string) sheet.Sce
 		}
 	}
 	s.s = sheet.Scene{Title: s.plyWords(), About: s.about()}
-	for _, layer := range []string{"SHEET", "STRIPS", "EARLIER", "OUTLINE", "JOINTS", "DATUM", "MEASURES", "TEXT", "TITLE"} {
+	for _, layer := range []string{"SHEET", "STRIPS", "EARLIER", "OUTLINE", "JOINTS", "DATUM", "LEADERS", "MEASURES", "TEXT", "TITLE"} {
 		s.s.Layer(layer)
 	}
 	s.draw()
@@ -75,7 +75,7 @@ func (s *plySheet) entries() []sheet.Entry {
 	return []sheet.Entry{
 		{Caption: "THIS PLY", Words: sheet.Counted(len(s.ply.Strips), "strip", "strips") + ", " + sheet.Counted(len(s.ply.Joints), "joint", "joints"), Share: 3},
 		{Caption: "WEIGHT", Words: grams, Share: 2},
-		{Caption: "MEASURED ALONG", Words: "the net edge (finished part)", Share: 4},
+		{Caption: "MEASURED ALONG", Words: "the net edge (finished part), " + sheet.MarkWords(s.plan.Units), Share: 4},
 		{Caption: "FABRIC", Words: s.fabric.Name + "  " + sheet.Number(s.fabric.WeightGSM, 1) + " g/m²", Share: 4},
 	}
 }
@@ -83,39 +83,63 @@ func (s *plySheet) entries() []sheet.Entry {
 // draw lays the sheet out from the bottom up: title block, further joints,
 // drawing and table, heading.
 func (s *plySheet) draw() {
-	n := len(s.measured.Joints)
-	high := math.Max(s.partHigh()+20, math.Min(tickHigh+16+float64(rowHigh*float64(n)), 205))
-	high = math.Max(high, 100)
-	fit := int((high - tickHigh - 16) / rowHigh)
+	n, marks := len(s.measured.Joints), s.patchMarks()
+	beside := tickHigh + 16 + patchHigh(marks)
+	high := math.Max(s.partHigh()+20, math.Min(beside+float64(rowHigh*float64(n)), 205))
+	high = math.Max(high, math.Max(100, beside))
+	fit := int((high - beside) / rowHigh)
 	bottom := edgeMargin + blockHigh + 5
 	if n > fit {
 		bottom = s.furtherJoints(bottom, s.measured.Joints[fit:])
 	}
-	drawing := s.box(edgeMargin, bottom, edgeMargin+drawWide, bottom+high)
 	s.layDown(edgeMargin, bottom+12, high-20)
-	s.room.take(s.box(edgeMargin, bottom, edgeMargin+drawWide, bottom+10))
-	s.room.take(s.box(edgeMargin, bottom+high-8, edgeMargin+drawWide, bottom+high))
+	s.frame(bottom, high)
 	s.outlines(&s.ply)
 	s.corners()
 	s.measureEnds()
+	s.markPatch(marks)
 	s.strips()
 	s.joints()
-	s.zeroArrow(edgeMargin+4, bottom+5)
-	s.s.Layer("TEXT").Write(s.text(edgeMargin+4, bottom+high-6, 4, true, "SEEN FROM THE LAYING SIDE, looking down on the tool"))
-	s.legend(edgeMargin+70, bottom+5)
-	s.over(drawing)
-	s.s.Layer("TITLE").Box(sheet.Solid(sheet.Black, 0.3*s.k), sheet.Fill{}, drawing)
-	s.jointTable(tableLeft, bottom+high, s.measured.Joints[:min(n, fit)])
+	s.over(s.box(edgeMargin, bottom, edgeMargin+drawWide, bottom+high))
+	beneath := s.jointTable(tableLeft, bottom+high, s.measured.Joints[:min(n, fit)])
+	s.patchTable(tableLeft, beneath-4, marks)
 	s.tickBoxes(tableLeft, bottom)
 	s.heading(bottom + high)
 	s.height = bottom + high + headHigh
+}
+
+// frame draws what is about the part: from where it is seen, 0°, the lines by
+// name; lettering of the part keeps out of it.
+func (s *plySheet) frame(bottom, high float64) {
+	top := bottom + high
+	s.room.take(s.box(edgeMargin, bottom, edgeMargin+drawWide, bottom+10))
+	s.room.take(s.box(edgeMargin, top-8, edgeMargin+drawWide, top))
+	s.zeroArrow(edgeMargin+4, bottom+5)
+	l := s.s.Layer("TEXT")
+	l.Write(s.text(edgeMargin+4, top-6, 4, true, "SEEN FROM THE LAYING SIDE, looking down on the tool"))
+	if s.ply.Face == laminate.FaceDown {
+		s.room.take(s.box(edgeMargin, top-14, edgeMargin+drawWide, top-8))
+		l.Write(s.text(edgeMargin+4, top-12.5, 4, true, "FACE DOWN: the pieces are cut mirrored; turn each one over about its length"))
+	}
+	s.legend(edgeMargin+70, bottom+5)
+	s.s.Layer("TITLE").Box(sheet.Solid(sheet.Black, 0.3*s.k), sheet.Fill{}, s.box(edgeMargin, bottom, edgeMargin+drawWide, top))
 }
 
 // heading writes ply, fabric, angle and side across the top.
 func (s *plySheet) heading(y float64) {
 	l := s.s.Layer("TITLE")
 	title := s.text(edgeMargin, y+44, 13, true, s.plyWords())
-	l.Write(title.Fitted(330 * s.k))
+	whole := title
+	if s.ply.Outline != "" {
+		whole.Words += ":  OUTLINE " + s.ply.Outline
+	}
+	title.Height = whole.Fitted(330 * s.k).Height
+	l.Write(title)
+	if s.ply.Outline != "" {
+		whole.Words, whole.Height = "OUTLINE "+s.ply.Outline, title.Height
+		whole.At = sheet.Along(title.At, orb.Point{1, 0}, title.Width()+title.Height)
+		l.Write(whole)
+	}
 	s.big(edgeMargin, y+5, 118, "FABRIC", s.fabric.Name, "", false)
 	s.big(edgeMargin+122, y+5, 74, "ANGLE", sheet.Degrees(s.ply.AngleDeg), "", false)
 	s.big(edgeMargin+200, y+5, 134, "SIDE", s.faceWords(), s.sideWords(), s.ply.Face == laminate.FaceDown)
@@ -145,7 +169,9 @@ func (s *plySheet) big(x, y, w float64, caption, words, under string, dark bool)
 func (s *plySheet) dial(x, y, radius float64) {
 	l, k, c := s.s.Layer("DATUM"), s.k, s.at(x, y)
 	l.Disc(sheet.Solid(sheet.Grey, 0.3*k), sheet.Fill{Ink: sheet.White}, c, radius*k)
-	l.Arrow(sheet.Grey, 0.4*k, 3*k, c, s.at(x+radius, y))
+	if s.ply.AngleDeg != 0 || s.ply.Reversed { // else the roll's arrow is the 0° arrow
+		l.Arrow(sheet.Grey, 0.4*k, 3*k, c, s.at(x+radius, y))
+	}
 	zero := s.text(x+radius+1.5, y-1.8, 3.6, true, "0°")
 	zero.Ink = sheet.Grey
 	l.Write(zero)

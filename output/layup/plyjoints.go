@@ -36,6 +36,14 @@ func (s *plySheet) joints() {
 // first of all lettering but the corners, as it matters most.
 func (s *plySheet) measureEnds() {
 	for _, m := range s.measured.Joints {
+		for _, t := range m.Ends {
+			if !m.InTrim {
+				at, r := s.place(t.At), 1.1*s.k
+				s.room.take(orb.Bound{Min: at, Max: at}.Pad(r))
+			}
+		}
+	}
+	for _, m := range s.measured.Joints {
 		s.measures(m)
 	}
 }
@@ -69,27 +77,32 @@ func (s *plySheet) measures(m Measured) {
 	}
 }
 
-// measure writes one distance outside the blank: in two big lines square to the
-// edge, else in one line along the joint, else nowhere: it is in the table.
+// measure writes one distance outside the blank: in two big lines as near to its
+// mark as there is room, else in one line along the joint, else nowhere: it is in
+// the table.
 func (s *plySheet) measure(name string, t Tick, away orb.Point) {
 	layer, k := s.s.Layer("MEASURES"), s.k
 	at := s.place(t.At)
-	words, beside := sheet.TapeFigure(t.AlongMM, s.plan.Units)
-	figure := sheet.Text{Height: 4 * k, Bold: true, Words: words}.Fitted(25 * k)
-	from := sheet.Text{Height: 2.5 * k, Words: beside + name + ", from " + t.From}.Fitted(25 * k)
-	w := math.Max(figure.Width(), from.Width())
-	for step := 0; step < 12; step++ {
-		far := float64(s.plan.Part.TrimMM*1.1) + float64(2*k) + float64(math.Abs(t.Outward[0])*w/2) + float64(math.Abs(t.Outward[1])*4.4*k) + float64(float64(step%4)*5*k)
-		aside := [3]float64{0, -0.6 * w, 0.6 * w}[step/4]
-		c := sheet.Beside(at, t.Outward, far, aside)
-		upper, lower := figure.Centred(sheet.Along(c, orb.Point{0, 1}, 1.7*k)), from.Centred(sheet.Along(c, orb.Point{0, 1}, -3*k))
-		if s.overPart(upper) || s.overPart(lower) || !s.room.try(upper, lower) {
+	words, _ := sheet.MarkFigure(t.AlongMM, s.plan.Units)
+	upper := sheet.Text{Height: 4 * k, Bold: true, Words: words}.Fitted(25 * k).Centred(orb.Point{0, 1.7 * k})
+	lower := sheet.Text{Height: 2.8 * k, Words: name + ", from " + t.From}.Fitted(25 * k).Centred(orb.Point{0, -3 * k})
+	box := upper.Bounds().Union(lower.Bounds()).Pad(0.5 * k)
+	wide, high := box.Max[0]-box.Min[0], box.Max[1]-box.Min[1]
+	x, y := math.Abs(t.Outward[0]), math.Abs(t.Outward[1])
+	far := float64(s.plan.Part.TrimMM*1.1) + float64(2*k) + (float64(x*wide)+float64(y*high))/2
+	along := 0.55 * (float64(y*wide) + float64(x*high))
+	for _, step := range steps {
+		c := sheet.Beside(at, t.Outward, far+float64(step[0]*5*k), float64(step[1]*along))
+		room := orb.Bound{Min: plus(box.Min, c), Max: plus(box.Max, c)}
+		if !s.room.free(room) || s.overPartBox(room) {
 			continue
 		}
-		edge := sheet.Along(c, t.Outward, -4.5*k)
-		if step > 0 {
-			layer.Stroke(sheet.Solid(sheet.Grey, 0.2*k), at, edge)
+		s.room.take(room)
+		if step != steps[0] {
+			s.s.Layer("LEADERS").Stroke(sheet.Solid(sheet.Grey, 0.25*k), at, nearestOf(room, at))
 		}
+		layer.Box(sheet.Pen{}, sheet.Fill{Ink: sheet.White}, room)
+		upper.At, lower.At = plus(upper.At, c), plus(lower.At, c)
 		layer.Write(upper)
 		layer.Write(lower)
 		return
@@ -97,13 +110,37 @@ func (s *plySheet) measure(name string, t Tick, away orb.Point) {
 	s.measureAlong(name, t, away)
 }
 
+// steps are places to try for a distance, away from the edge and along it, from
+// the nearest on.
+var steps = nearestSteps(4, 4)
+
+func nearestSteps(away, along int) [][2]float64 {
+	var out [][2]float64
+	for sum := 0; sum < away+along; sum++ {
+		for a := max(0, sum-along); a <= min(sum, away-1); a++ {
+			out = append(out, [2]float64{float64(a), float64(sum - a)})
+			if a < sum {
+				out = append(out, [2]float64{float64(a), float64(a - sum)})
+			}
+		}
+	}
+	return out
+}
+
+func plus(a, b orb.Point) orb.Point { return orb.Point{a[0] + b[0], a[1] + b[1]} }
+
+// nearestOf gives the point of a box that is nearest to a place.
+func nearestOf(b orb.Bound, at orb.Point) orb.Point {
+	return orb.Point{math.Max(b.Min[0], math.Min(at[0], b.Max[0])), math.Max(b.Min[1], math.Min(at[1], b.Max[1]))}
+}
+
 // measureAlong writes the distance in one line that carries the joint on beyond
 // the edge.
 func (s *plySheet) measureAlong(name string, t Tick, away orb.Point) {
 	turn := math.Atan2(away[1], away[0]) * 180 / math.Pi
-	text := sheet.Text{Bold: true, Turn: sheet.Upright(turn), Words: name + ": " + sheet.Tape(t.AlongMM, s.plan.Units)}
+	text := sheet.Text{Bold: true, Turn: sheet.Upright(turn), Words: name + ": " + sheet.Mark(t.AlongMM, s.plan.Units)}
 	at := s.place(t.At)
-	for _, height := range []float64{3.2, 2.4, 1.8, 1.3} {
+	for _, height := range []float64{3.2, 2.6, 2} {
 		text.Height = height * s.k
 		far := float64(s.plan.Part.TrimMM*1.5) + float64(1.5*s.k) + float64(text.Width()/2)
 		for _, more := range []float64{0, 5, 11} {
@@ -116,11 +153,17 @@ func (s *plySheet) measureAlong(name string, t Tick, away orb.Point) {
 	}
 }
 
-// jointName writes J1, J2, … on the joint where there is room.
+// jointName writes J1, J2, … on the joint where there is room; beyond its end
+// where the name would hide a short joint.
 func (s *plySheet) jointName(m Measured) {
 	from, to := s.place(orb.Point(m.Joint.From)), s.place(orb.Point(m.Joint.To))
 	name := sheet.Text{Height: 3.6 * s.k, Bold: true, Words: m.Name}
-	for _, f := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9} {
+	along := []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9}
+	if long := distance(from, to); long > 0 && long < 3.5*name.Width() {
+		out := (float64(0.6*name.Width()) + float64(2.4*s.k)) / long
+		along = []float64{1 + out, -out, 1 + float64(2*out), -2 * out}
+	}
+	for _, f := range along {
 		t := name.Centred(sheet.Between(from, to, f))
 		b := t.Bounds()
 		b.Min, b.Max = sheet.Along(b.Min, orb.Point{-1.2, 0.2}, s.k), sheet.Along(b.Max, orb.Point{1.2, 0.6}, s.k)

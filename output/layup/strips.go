@@ -32,11 +32,11 @@ func (s *plySheet) stripID(strip laminate.Strip, fill sheet.Fill) {
 	}
 	frame := geometry.PlyFrame(geometry.NewAngle(s.ply.AngleDeg))
 	id := sheet.Text{Height: 1, Bold: true, Words: strip.ID, Turn: sheet.Upright(s.ply.AngleDeg)}
-	width := sheet.Text{Height: 0.6, Words: sheet.Tape(strip.WidthMM, s.plan.Units) + " wide", Turn: id.Turn}
+	width := sheet.Text{Height: 0.6, Words: sheet.Mark(strip.WidthMM, s.plan.Units) + " wide", Turn: id.Turn}
 	wide := math.Max(id.Width(), width.Width())
 	turned := turnedRegion(strip.Shape, frame)
 	layer := s.s.Layer("TEXT")
-	if at, h := sheet.Spot(turned, (wide+1)/2.9, 5.2*2.9*s.k, 2.6*2.9*s.k); h > 0 {
+	if at, h := sheet.Spot(turned, (wide+1)/2.9, 5.2*2.9*s.k, 3.4*2.9*s.k); h > 0 {
 		size := h / 2.9
 		id.Height, width.Height = size, 0.6*size
 		sin, cos := math.Sincos(id.Turn * math.Pi / 180)
@@ -56,7 +56,7 @@ func (s *plySheet) stripID(strip laminate.Strip, fill sheet.Fill) {
 // smallID writes the id alone, in a strip that has little room.
 func (s *plySheet) smallID(turned geometry.Region, frame geometry.Frame, id sheet.Text, fill sheet.Fill) {
 	id.Height = 1
-	if at, h := sheet.Spot(turned, id.Width()/1.4, 4.5*1.4*s.k, 1.5*1.4*s.k); h > 0 {
+	if at, h := sheet.Spot(turned, id.Width()/1.4, 4.5*1.4*s.k, 2.6*1.4*s.k); h > 0 {
 		id.Height = h / 1.4
 		id = id.Centred(s.place(frame.Inverse().Apply(at)))
 		if s.room.try(id) {
@@ -86,7 +86,7 @@ func (s *plySheet) ground(fill sheet.Fill, texts ...sheet.Text) {
 // small to write on.
 func (s *plySheet) callOut(turned geometry.Region, frame geometry.Frame, id sheet.Text) {
 	c := s.place(frame.Inverse().Apply(inside(turned)))
-	id.Height, id.Turn = 2.4*s.k, 0
+	id.Height, id.Turn = 3*s.k, 0
 	for _, far := range []float64{8, 13, 18, 24, 30, 38, 48} {
 		for step := 0; step < 16; step++ {
 			sin, cos := math.Sincos(float64(step) * math.Pi / 8)
@@ -95,20 +95,21 @@ func (s *plySheet) callOut(turned geometry.Region, frame geometry.Frame, id shee
 			if s.overPart(t) || !s.room.try(t) {
 				continue
 			}
-			s.s.Layer("TEXT").Stroke(sheet.Solid(sheet.Black, 0.2*s.k), c, at)
+			s.s.Layer("LEADERS").Stroke(sheet.Solid(sheet.Black, 0.25*s.k), c, at)
 			s.s.Layer("TEXT").Box(sheet.Pen{}, sheet.Fill{Ink: sheet.White}, t.Bounds())
 			s.s.Layer("TEXT").Write(t)
 			return
 		}
 	}
-	id.Height = 1.2 * s.k
+	id.Height = 2 * s.k
 	s.s.Layer("TEXT").Write(id.Centred(c)) // no room anywhere: small, in its place
 }
 
 // overPart says whether lettering would lie over the blank or leave the
 // drawing.
-func (s *plySheet) overPart(t sheet.Text) bool {
-	b := t.Bounds()
+func (s *plySheet) overPart(t sheet.Text) bool { return s.overPartBox(t.Bounds()) }
+
+func (s *plySheet) overPartBox(b orb.Bound) bool {
 	if b.Min[0] < (edgeMargin+1)*s.k || b.Max[0] > (edgeMargin+drawWide-1)*s.k {
 		return true
 	}

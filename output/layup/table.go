@@ -19,8 +19,9 @@ const (
 // Shares of the table's width: name, one end, other end, nearest below.
 var tableShares = [4]float64{0.12, 0.31, 0.31, 0.26}
 
-// jointTable writes joints in rows, from its top left corner down.
-func (s *plySheet) jointTable(x, top float64, joints []Measured) {
+// jointTable writes joints in rows, from its top left corner down, and gives the
+// bottom of them.
+func (s *plySheet) jointTable(x, top float64, joints []Measured) float64 {
 	s.tableHead(x, top, tableWide)
 	if len(s.measured.Joints) == 0 {
 		s.s.Layer("TITLE").Write(s.text(x+2, top-15, 4, true, "No joints: one strip covers the ply."))
@@ -28,12 +29,17 @@ func (s *plySheet) jointTable(x, top float64, joints []Measured) {
 	for i, m := range joints {
 		s.jointRow(x, top-8-float64(float64(i)*rowHigh), tableWide, m)
 	}
+	return top - 8 - float64(rowHigh*float64(max(1, len(joints))))
 }
 
 func (s *plySheet) tableHead(x, top, wide float64) {
+	s.head(x, top, wide, [4]string{"JOINT", "ONE END", "OTHER END", "NEAREST BELOW"})
+}
+
+func (s *plySheet) head(x, top, wide float64, captions [4]string) {
 	l := s.s.Layer("TITLE")
 	l.Box(sheet.Pen{}, sheet.Fill{Ink: sheet.Black}, s.box(x, top-7, x+wide, top))
-	for i, words := range []string{"JOINT", "ONE END", "OTHER END", "NEAREST BELOW"} {
+	for i, words := range captions {
 		t := s.text(x+1.5, top-5, 2.8, true, words)
 		t.Ink = sheet.White
 		l.Write(t.Fitted((float64(tableShares[i]*wide) - 2) * s.k))
@@ -42,16 +48,21 @@ func (s *plySheet) tableHead(x, top, wide float64) {
 }
 
 func (s *plySheet) jointRow(x, top, wide float64, m Measured) {
-	l := s.s.Layer("TITLE")
-	l.Stroke(sheet.Solid(sheet.Grey, 0.2*s.k), s.at(x, top-rowHigh), s.at(x+wide, top-rowHigh))
 	cells := [4][2]string{{m.Name, ""}, {"in the trim:", "not in the finished part"}, {"", ""}, {"none", ""}}
 	if !m.InTrim {
 		cells[1], cells[2] = s.endWords(m.Ends[0]), s.endWords(m.Ends[1])
 	}
 	if m.Below != nil {
 		figure, beside := sheet.TapeFigure(m.Below.MM, s.plan.Units)
-		cells[3] = [2]string{figure, beside + "ply " + strconv.Itoa(m.Below.Ply)}
+		cells[3] = [2]string{figure, beforeWords(beside) + "ply " + strconv.Itoa(m.Below.Ply)}
 	}
+	s.row(x, top, wide, cells)
+}
+
+// row writes one row of a table: a figure over small words in each cell.
+func (s *plySheet) row(x, top, wide float64, cells [4][2]string) {
+	l := s.s.Layer("TITLE")
+	l.Stroke(sheet.Solid(sheet.Grey, 0.2*s.k), s.at(x, top-rowHigh), s.at(x+wide, top-rowHigh))
 	for i, c := range cells {
 		room := (float64(tableShares[i]*wide) - 2) * s.k
 		l.Write(s.text(x+1.5, top-5.6, 4, true, c[0]).Fitted(room))
@@ -62,12 +73,20 @@ func (s *plySheet) jointRow(x, top, wide float64, m Measured) {
 
 // endWords gives the distance, and how to lay the tape.
 func (s *plySheet) endWords(t Tick) [2]string {
-	figure, beside := sheet.TapeFigure(t.AlongMM, s.plan.Units)
+	figure, beside := sheet.MarkFigure(t.AlongMM, s.plan.Units)
 	how := "from " + t.From + ", edge " + t.Edge
 	if len(s.plan.Part.Corners) == 2 {
 		how = "from " + t.From + " " + t.Way
 	}
-	return [2]string{figure, beside + how}
+	return [2]string{figure, beforeWords(beside) + how}
+}
+
+// beforeWords sets what stands beside a figure off from words that follow.
+func beforeWords(beside string) string {
+	if beside == "" {
+		return ""
+	}
+	return beside + " "
 }
 
 // furtherJoints writes the joints that did not fit beside the drawing in columns

@@ -7,24 +7,50 @@ import (
 	"stripwright/geometry/length"
 )
 
-// Tape prints a length as it is read from a tape measure, to 0.1 mm: "600 mm";
-// in a job in inches or feet also by the tape's fractions: "23 5/8 in (600 mm)".
-func Tape(mm float64, units string) string {
-	text := length.MM(math.Round(mm*10) / 10)
-	if !inches(units) {
-		return text
-	}
-	return length.Inches(mm) + " (" + text + ")"
-}
+// Tape prints a length to 0.1 mm: "600 mm"; in a job in inches or feet also by
+// the tape's fractions: "23 5/8 in (600 mm)".
+func Tape(mm float64, units string) string { return inWords(TapeFigure(mm, units)) }
 
 // TapeFigure prints the same in two parts: the figure to be read first, and what
 // stands small beside it, in a job in mm nothing.
 func TapeFigure(mm float64, units string) (figure, beside string) {
-	text := length.MM(math.Round(mm*10) / 10)
+	return figures(mm, 0.1, units)
+}
+
+// MarkMM is how finely a length is given that a laminator or cutter marks with a
+// tape measure.
+const MarkMM = 0.5
+
+// Mark prints a length that is marked with a tape measure: to MarkMM, in a job in
+// inches or feet to the tape's fraction first.
+func Mark(mm float64, units string) string { return inWords(MarkFigure(mm, units)) }
+
+// MarkFigure prints the same in two parts.
+func MarkFigure(mm float64, units string) (figure, beside string) {
+	return figures(mm, MarkMM, units)
+}
+
+// MarkWords says how finely marks are given.
+func MarkWords(units string) string {
+	if inches(units) {
+		return "to the nearest 1/32 in"
+	}
+	return "to the nearest " + length.MM(MarkMM)
+}
+
+func figures(mm, step float64, units string) (figure, beside string) {
+	text := length.MM(math.Round(math.Round(mm/step)*step*10) / 10)
 	if !inches(units) {
 		return text, ""
 	}
-	return length.Inches(mm), text + " "
+	return length.Inches(mm), text
+}
+
+func inWords(figure, beside string) string {
+	if beside == "" {
+		return figure
+	}
+	return figure + " (" + beside + ")"
 }
 
 // MetreMark prints a running length along a roll: "12.5 m", "12.5 m (492 1/8 in)".

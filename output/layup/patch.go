@@ -1,0 +1,141 @@
+package layup
+
+import (
+	"math"
+	"strconv"
+
+	"github.com/paulmach/orb"
+
+	"stripwright/output/sheet"
+)
+
+// patchMark is a place on the outline of a ply that does not cover the whole
+// part, with how to find it by tape: along the net edge where it lies on it, else
+// straight from two named corners.
+type patchMark struct {
+	at   orb.Point
+	ends [2][2]string // figure, and from where
+}
+
+// mostMarks is how many corners an outline may have to be marked at all of them;
+// others are marked where they lie farthest left, down, right and up.
+const mostMarks = 6
+
+// patchMarks gives the marks of the ply's own outline, none for a ply over the
+// whole part.
+func (s *plySheet) patchMarks() []patchMark {
+	if s.ply.Outline == "" || s.ply.Blank.Empty() || len(s.plan.Part.Corners) < 2 {
+		return nil
+	}
+	edge := newNetEdge(s.plan.Part)
+	places := outlineCorners(s.ply.Blank.Outer)
+	marks := make([]patchMark, len(places))
+	for i, p := range places {
+		marks[i].at = p
+		if t, ok := edge.on(p); ok {
+			marks[i].ends = [2][2]string{s.endWords(t), {"on the edge", "of the finished part"}}
+			continue
+		}
+		a, b := edge.fixBy(p)
+		marks[i].ends = [2][2]string{s.straightWords(a, p), s.straightWords(b, p)}
+	}
+	return marks
+}
+
+func (s *plySheet) straightWords(c cornerAt, p orb.Point) [2]string {
+	figure, beside := sheet.MarkFigure(distance(c.at, p), s.plan.Units)
+	return [2]string{figure, beforeWords(beside) + "straight from " + c.name}
+}
+
+// outlineCorners gives the corners of an outline with few, else its outermost
+// points, left, low, right, high.
+func outlineCorners(ring orb.Ring) []orb.Point {
+	var corners []orb.Point
+	for i, p := range ring {
+		before, after := ring[(i+len(ring)-1)%len(ring)], ring[(i+1)%len(ring)]
+		if math.Abs(cross(sheet.Towards(before, p), sheet.Towards(p, after))) > 1e-4 {
+			corners = append(corners, p)
+		}
+	}
+	if len(corners) <= mostMarks {
+		return corners
+	}
+	outermost := [4]orb.Point{corners[0], corners[0], corners[0], corners[0]}
+	for _, p := range corners {
+		for i, d := range [4]orb.Point{{-1, 0}, {0, -1}, {1, 0}, {0, 1}} {
+			if dot(d, p) > dot(d, outermost[i])+onLineMM {
+				outermost[i] = p
+			}
+		}
+	}
+	return outermost[:]
+}
+
+// on gives the mark along the net edge for a point that lies on it.
+func (e *netEdge) on(p orb.Point) (Tick, bool) {
+	for i, q := range e.ring {
+		d, long := sheet.Towards(q, e.next(i)), distance(q, e.next(i))
+		along, off := dot(d, minus(p, q)), cross(d, minus(p, q))
+		if math.Abs(off) <= 3*onLineMM && along >= -onLineMM && along <= long+onLineMM {
+			return e.tick(crossing{edge: i, s: e.start[i] + along}), true
+		}
+	}
+	return Tick{}, false
+}
+
+// fixBy chooses the two named corners that fix a point best by two straight
+// lengths: near ones whose lengths cross at a wide angle.
+func (e *netEdge) fixBy(p orb.Point) (a, b cornerAt) {
+	best := math.Inf(1)
+	for i, one := range e.corners {
+		for _, other := range e.corners[i+1:] {
+			sin := math.Abs(cross(sheet.Towards(p, one.at), sheet.Towards(p, other.at)))
+			worth := (distance(p, one.at) + distance(p, other.at)) / math.Max(sin*sin, 1e-6)
+			if worth < best {
+				best, a, b = worth, one, other
+			}
+		}
+	}
+	return a, b
+}
+
+// markPatch draws the numbers of the marks beside the outline.
+func (s *plySheet) markPatch(marks []patchMark) {
+	l := s.s.Layer("MEASURES")
+	c := s.place(s.ply.Blank.Bounds().Center())
+	for i, m := range marks {
+		at := s.place(m.at)
+		out := sheet.Towards(c, at)
+		l.Disc(sheet.Solid(sheet.Black, 0.4*s.k), sheet.Fill{Ink: sheet.White}, at, 1.2*s.k)
+		t := sheet.Text{Height: 3.4 * s.k, Bold: true, Words: markName(i)}
+		for _, far := range []float64{6, -6, 10, -10} {
+			t = t.Centred(sheet.Along(at, out, far*s.k))
+			if b := t.Bounds().Pad(0.7 * s.k); s.room.tryBox(b) {
+				l.Disc(sheet.Solid(sheet.Black, 0.3*s.k), sheet.Fill{Ink: sheet.White}, b.Center(), 3.6*s.k)
+				l.Write(t)
+				break
+			}
+		}
+	}
+}
+
+func markName(i int) string { return strconv.Itoa(i + 1) }
+
+// patchTable writes the marks in rows, from its top left corner down.
+func (s *plySheet) patchTable(x, top float64, marks []patchMark) {
+	if len(marks) == 0 {
+		return
+	}
+	s.head(x, top, tableWide, [4]string{"MARK", "OUTLINE " + s.ply.Outline + ":", "where it lies", ""})
+	for i, m := range marks {
+		s.row(x, top-8-float64(float64(i)*rowHigh), tableWide, [4][2]string{{markName(i), ""}, m.ends[0], m.ends[1], {"", ""}})
+	}
+}
+
+// patchHigh gives the height of the table of marks in units.
+func patchHigh(marks []patchMark) float64 {
+	if len(marks) == 0 {
+		return 0
+	}
+	return 12 + float64(rowHigh*float64(len(marks)))
+}
