@@ -76,7 +76,7 @@ func EndsOf(p *Piece) (e Ends, mean float64) {
 func (e *End) weigh() {
 	e.Slant = 0
 	for k, x := range e.Out {
-		e.Slant += x * float32(k-Levels/2)
+		e.Slant += float32(x * float32(k-Levels/2))
 	}
 }
 
