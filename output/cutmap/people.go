@@ -6,6 +6,7 @@ import (
 
 	"github.com/paulmach/orb"
 
+	"stripwright/geometry"
 	"stripwright/laminate"
 	"stripwright/output/sheet"
 )
@@ -20,6 +21,10 @@ type board struct {
 	low  float64 // edges of the cloth
 	high float64
 	s    sheet.Scene
+
+	calledOut    []laminate.Piece
+	above, below float64 // room of the call-outs over and under the cloth
+	far          float64 // where the last of them ends
 }
 
 // People draws a length for people: shaded pieces with id, ply and face,
@@ -35,6 +40,7 @@ func People(p laminate.Plan, l Length, sha string) sheet.Scene {
 	}
 	b.cloth()
 	b.pieces()
+	b.callOut()
 	b.running()
 	b.freeEnd()
 	b.remainder()
@@ -44,7 +50,7 @@ func People(p laminate.Plan, l Length, sha string) sheet.Scene {
 		sheet.Stamp(&b.s, p.Checks, orb.Bound{Min: orb.Point{0, top}, Max: orb.Point{b.room, top + float64(10*b.k)}}, b.k)
 		top += float64(11 * b.k)
 	}
-	right := math.Max(l.Long()+float64(10*b.k), b.room)
+	right := math.Max(math.Max(l.Long()+float64(10*b.k), b.room), b.far)
 	b.s.Box = orb.Bound{Min: orb.Point{-9 * b.k, bottom - b.k}, Max: orb.Point{right + b.k, top + b.k}}
 	paper.Box(sheet.Pen{}, sheet.Fill{Ink: sheet.White}, b.s.Box)
 	return b.s
@@ -88,42 +94,55 @@ func (b *board) pieces() {
 	}
 }
 
-// describe writes id, ply and face, and the running lengths into a piece: as
-// much of it as there is room for, the id always.
+// describe writes id, ply and face, and the running lengths into a piece: as much
+// of it as there is room for, but the face always when the piece is laid face
+// down; a piece too small for it is called out beside the cloth.
 func (b *board) describe(piece laminate.Piece) {
+	for _, lines := range b.wordings(piece) {
+		if b.inside(piece.Shape, lines) {
+			return
+		}
+	}
+	b.calledOut = append(b.calledOut, piece)
+}
+
+// wordings gives what may stand in a piece, the fullest first.
+func (b *board) wordings(piece laminate.Piece) [][]sheet.Text {
 	box := piece.Shape.Bounds()
-	lines := []sheet.Text{
-		{Height: 1, Bold: true, Words: piece.ID},
-		{Height: 0.62, Words: plyWords(piece) + ", cut " + strconv.Itoa(piece.CutOrder)},
-		{Height: 0.62, Words: "from " + sheet.Tape(box.Min[0], b.plan.Units) + " to " + sheet.Tape(box.Max[0], b.plan.Units)},
+	id := sheet.Text{Height: 1, Bold: true, Words: piece.ID}
+	ply := sheet.Text{Height: 0.62, Words: plyWords(piece) + ", cut " + strconv.Itoa(piece.CutOrder)}
+	reach := sheet.Text{Height: 0.62, Words: "from " + sheet.Mark(box.Min[0], b.plan.Units) + " to " + sheet.Mark(box.Max[0], b.plan.Units)}
+	all := [][]sheet.Text{{id, ply, reach}, {id, ply}, {id}}
+	if piece.Mirrored {
+		all[2] = append(all[2], sheet.Text{Height: 0.62, Words: faceDown})
 	}
 	if b.l.Long() > longMM {
-		lines = lines[:2] // running lengths stand in the cut list
+		return all[1:] // running lengths stand in the cut list
 	}
-	layer := b.s.Layer("TEXT")
-	for n := len(lines); n > 0; n-- {
-		high := []float64{0, 1.4, 2.5, 3.6}[n]
-		wide := 0.0
-		for _, t := range lines[:n] {
-			wide = math.Max(wide, t.Width())
-		}
-		least := 0.55 * b.k
-		if n == 1 {
-			least = 0.5
-		}
-		at, h := sheet.Spot(piece.Shape, (wide+0.6)/high, 1.8*b.k*high, least*high)
-		if h == 0 {
-			continue
-		}
-		size := h / high
-		y := at[1] + float64(h/2) - float64(0.7*size)
-		for i, t := range lines[:n] {
-			t.Height *= size
-			layer.Write(t.Centred(orb.Point{at[0], y - float64([]float64{0, 1.2, 2.2}[i]*size)}))
-		}
-		return
+	return all
+}
+
+// inside writes lines into a shape, if they can be read there.
+func (b *board) inside(shape geometry.Region, lines []sheet.Text) bool {
+	wide := 0.0
+	for _, t := range lines {
+		wide = math.Max(wide, t.Width())
 	}
-	layer.Write(sheet.Text{Height: 0.5, Words: piece.ID}.Centred(box.Center()))
+	high, least := []float64{0, 1.4, 2.5, 3.6}[len(lines)], 0.55*b.k
+	if len(lines) == 1 {
+		least = 0.42 * b.k
+	}
+	at, h := sheet.Spot(shape, (wide+0.6)/high, 1.8*b.k*high, least*high)
+	if h == 0 {
+		return false
+	}
+	size := h / high
+	y := at[1] + float64(h/2) - float64(0.7*size)
+	for i, t := range lines {
+		t.Height *= size
+		b.s.Layer("TEXT").Write(t.Centred(orb.Point{at[0], y - float64([]float64{0, 1.2, 2.2}[i]*size)}))
+	}
+	return true
 }
 
 // heading writes what to lay on the table; it returns the top of it.
@@ -141,9 +160,9 @@ func (b *board) heading() float64 {
 	}
 	if l.From > 0 {
 		lines = append([]sheet.Text{{Height: k, Words: "Lengths run from this length's own free end, " +
-			sheet.Tape(l.From, b.plan.Units) + " down the roll."}}, lines...)
+			sheet.Mark(l.From, b.plan.Units) + " down the roll."}}, lines...)
 	}
-	y := b.high + float64(4.6*k)
+	y := b.high + b.above + float64(4.6*k)
 	for _, t := range lines {
 		t.At = orb.Point{0, y}
 		layer.Write(t.Fitted(b.room))
@@ -162,7 +181,7 @@ func (b *board) title(sha string) float64 {
 		{Caption: "ON THIS MAP", Words: pieces, Share: 3},
 		{Caption: "REMAINDER", Words: b.remainderWords(), Share: 3},
 	})
-	top := b.low - float64(7*b.k)
+	top := b.low - b.below - float64(7*b.k)
 	bottom := top - float64(23*b.k*0.62)
 	sheet.Block(b.s.Layer("TITLE"), orb.Bound{Min: orb.Point{0, bottom}, Max: orb.Point{b.room, top}}, 0.5*b.k, rows)
 	return bottom

@@ -102,12 +102,16 @@ func idNumbers(id string) (ply, strip int) {
 	return numbers[0], numbers[1]
 }
 
+// faceDown says that a piece lies face down on the part; on the roll it is cut
+// face up, and so mirrored.
+const faceDown = "FACE DOWN"
+
 // plyWords says of which ply a piece is and which face is up when it is laid.
 func plyWords(piece laminate.Piece) string {
 	ply, _ := idNumbers(piece.ID)
-	text := "ply " + strconv.Itoa(ply)
+	face := "FACE UP"
 	if piece.Mirrored {
-		return text + ", lies FACE DOWN"
+		face = faceDown
 	}
-	return text + ", lies face up"
+	return "ply " + strconv.Itoa(ply) + ", laid " + face
 }

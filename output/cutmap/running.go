@@ -68,10 +68,11 @@ func (b *board) freeEnd() {
 	width = width.Fitted(0.9 * b.l.Roll.WidthMM).Centred(orb.Point{-5.2 * k, middle})
 	layer.Write(width)
 	grain := b.s.Layer("GRAIN")
-	y := b.low - float64(4.4*k)
+	y := b.low - b.below - float64(4.4*k)
 	grain.Arrow(sheet.Black, 0.12*k, k, orb.Point{5 * k, y}, orb.Point{0, y})
 	grain.Arrow(sheet.Black, 0.12*k, k, orb.Point{5 * k, y}, orb.Point{10 * k, y})
 	grain.Write(sheet.Text{At: orb.Point{11 * k, y - float64(0.5*k)}, Height: k, Words: "grain: along the roll"})
+	b.legend(orb.Point{24 * k, y - float64(0.4*k)})
 }
 
 // remainder draws the start of what is left behind the last cut of this length.
@@ -91,7 +92,7 @@ func (b *board) remainder() {
 	wave = append(wave, orb.Point{behind, b.high}, orb.Point{u, b.high})
 	layer.Shapes = append(layer.Shapes, sheet.Shape{Pen: sheet.Solid(sheet.Grey, 0.08*k), Lines: []sheet.Line{{Points: wave}}})
 	b.s.Layer("TEXT").Stroke(cut, orb.Point{u, b.low - float64(0.9*k)}, orb.Point{u, b.high + float64(0.9*k)})
-	off := sheet.Text{Height: 0.9 * k, Bold: true, Turn: 90, Words: "CUT OFF AT " + sheet.Tape(u, b.plan.Units)}.Fitted(0.9 * b.l.Roll.WidthMM)
+	off := sheet.Text{Height: 0.9 * k, Bold: true, Turn: 90, Words: "CUT OFF AT " + sheet.Mark(u, b.plan.Units)}.Fitted(0.9 * b.l.Roll.WidthMM)
 	layer.Write(off.Centred(orb.Point{u + float64(1.6*k), (b.low + b.high) / 2}))
 	for i, line := range sheet.Wrapped(sheet.Text{Height: 0.8 * k, Turn: 90, Words: words}, 0.9*b.l.Roll.WidthMM, 3) {
 		layer.Write(line.Centred(orb.Point{u + float64((3.2+float64(1.3*float64(i)))*k), (b.low + b.high) / 2}))

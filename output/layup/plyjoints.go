@@ -112,7 +112,7 @@ func (s *plySheet) measure(name string, t Tick, away orb.Point) {
 
 // steps are places to try for a distance, away from the edge and along it, from
 // the nearest on.
-var steps = nearestSteps(4, 4)
+var steps = nearestSteps(4, 2)
 
 func nearestSteps(away, along int) [][2]float64 {
 	var out [][2]float64

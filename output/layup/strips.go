@@ -85,7 +85,7 @@ func (s *plySheet) ground(fill sheet.Fill, texts ...sheet.Text) {
 // callOut writes an id beside the part with a line to its strip: for a strip too
 // small to write on.
 func (s *plySheet) callOut(turned geometry.Region, frame geometry.Frame, id sheet.Text) {
-	c := s.place(frame.Inverse().Apply(inside(turned)))
+	c := s.place(frame.Inverse().Apply(sheet.Inside(turned)))
 	id.Height, id.Turn = 3*s.k, 0
 	for _, far := range []float64{8, 13, 18, 24, 30, 38, 48} {
 		for step := 0; step < 16; step++ {
@@ -119,21 +119,6 @@ func (s *plySheet) overPartBox(b orb.Bound) bool {
 		}
 	}
 	return false
-}
-
-// inside gives a point inside a region: the middle of the longest chord halfway
-// up.
-func inside(r geometry.Region) orb.Point {
-	b := r.Bounds()
-	y := (b.Min[1] + b.Max[1]) / 2
-	best := orb.Point{(b.Min[0] + b.Max[0]) / 2, y}
-	long := 0.0
-	for _, c := range sheet.Chords(r, y) {
-		if c[1]-c[0] > long {
-			long, best[0] = c[1]-c[0], (c[0]+c[1])/2
-		}
-	}
-	return best
 }
 
 // turnedRegion turns a region without rounding it.

@@ -26,6 +26,7 @@ func TestAppendMM(t *testing.T) {
 func TestWords(t *testing.T) {
 	for _, c := range [][2]string{
 		{Tape(600, "mm"), "600 mm"}, {Tape(424.264, "mm"), "424.3 mm"}, {Tape(600.075, "in"), "23 5/8 in (600.1 mm)"},
+		{Mark(424.264, "mm"), "424.5 mm"}, {Mark(424.2, "mm"), "424 mm"}, {Mark(600.075, "in"), "23 5/8 in (600 mm)"},
 		{Degrees(0), "0°"}, {Degrees(45), "+45°"}, {Degrees(-45), "-45°"}, {Degrees(90), "90°"}, {Degrees(-22.5), "-22.5°"},
 		{MetreMark(12500, "mm"), "12.5 m"}, {Size(1370, 620), "1370 x 620 mm (53.94 x 24.41 in)"},
 		{Spelt("a\n漢⌀"), "a[U+000A][U+6F22]Ø"}, {PenSpelt("Ø1"), "[U+00D8]1"},

@@ -49,6 +49,22 @@ func widest(r geometry.Region, low, high float64) (from, to float64) {
 	return from, to
 }
 
+// Inside gives a point inside a region: the middle of the longest chord halfway
+// up.
+func Inside(r geometry.Region) orb.Point {
+	if r.Empty() {
+		return orb.Point{}
+	}
+	at := r.Bounds().Center()
+	long := 0.0
+	for _, c := range Chords(r, at[1]) {
+		if c[1]-c[0] > long {
+			long, at[0] = c[1]-c[0], (c[0]+c[1])/2
+		}
+	}
+	return at
+}
+
 // Chords gives the stretches of a line of constant y that lie inside a region,
 // from left to right. A vertex on the line counts as lying above it.
 func Chords(r geometry.Region, y float64) [][2]float64 {
