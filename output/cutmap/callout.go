@@ -45,7 +45,7 @@ func (b *board) callRow(pieces []laminate.Piece, y, lineEnd float64) {
 		ply := sheet.Text{Height: 0.62 * b.k, Words: plyWords(piece)}
 		wide := id.Width() + float64(0.4*b.k) + ply.Width()
 		at := sheet.Inside(piece.Shape)
-		x := math.Max(at[0]-wide/2, free)
+		x := math.Max(at[0]-float64(wide/2), free)
 		free = x + wide + float64(1.2*b.k)
 		b.far = math.Max(b.far, free)
 		layer.Stroke(sheet.Solid(sheet.Black, 0.04*b.k), at, orb.Point{x + float64(id.Width()/2), y + lineEnd - float64(0.2*b.k)})

@@ -89,7 +89,7 @@ func (s *plySheet) measure(name string, t Tick, away orb.Point) {
 	box := upper.Bounds().Union(lower.Bounds()).Pad(0.5 * k)
 	wide, high := box.Max[0]-box.Min[0], box.Max[1]-box.Min[1]
 	x, y := math.Abs(t.Outward[0]), math.Abs(t.Outward[1])
-	far := float64(s.plan.Part.TrimMM*1.1) + float64(2*k) + (float64(x*wide)+float64(y*high))/2
+	far := float64(s.plan.Part.TrimMM*1.1) + float64(2*k) + float64((float64(x*wide)+float64(y*high))/2)
 	along := 0.55 * (float64(y*wide) + float64(x*high))
 	for _, step := range steps {
 		c := sheet.Beside(at, t.Outward, far+float64(step[0]*5*k), float64(step[1]*along))
