@@ -10,7 +10,7 @@ import (
 
 // Ticks along both edges: one each 100 mm, a longer one with its figure each
 // 500 mm, and every 5 m what roll this is. On a roll longer than any that a
-// person unrolls, ten times as far apart.
+// person unrolls, ten times as far apart, and again on one ten times as long.
 const (
 	tickMM   = 100.0
 	figureMM = 500.0
@@ -24,8 +24,8 @@ func (b *board) running() {
 	var short, long sheet.Shape
 	short.Pen, long.Pen = sheet.Solid(sheet.Black, 0.05*b.k), sheet.Solid(sheet.Black, 0.12*b.k)
 	apart := 1.0
-	if b.l.Long() > longMM {
-		apart = 10
+	for b.l.Long() > longMM*apart {
+		apart *= 10
 	}
 	for i := 0; float64(i)*apart*tickMM <= b.l.Long(); i++ {
 		u := float64(i) * apart * tickMM

@@ -50,13 +50,7 @@ func (s *plySheet) straightWords(c cornerAt, p orb.Point) [2]string {
 // outlineCorners gives the corners of an outline with few, else its outermost
 // points, left, low, right, high.
 func outlineCorners(ring orb.Ring) []orb.Point {
-	var corners []orb.Point
-	for i, p := range ring {
-		before, after := ring[(i+len(ring)-1)%len(ring)], ring[(i+1)%len(ring)]
-		if math.Abs(cross(sheet.Towards(before, p), sheet.Towards(p, after))) > 1e-4 {
-			corners = append(corners, p)
-		}
-	}
+	corners := sheet.Corners(ring)
 	if len(corners) <= mostMarks {
 		return corners
 	}

@@ -56,7 +56,7 @@ func (s *plySheet) stripID(strip laminate.Strip, fill sheet.Fill) {
 // smallID writes the id alone, in a strip that has little room.
 func (s *plySheet) smallID(turned geometry.Region, frame geometry.Frame, id sheet.Text, fill sheet.Fill) {
 	id.Height = 1
-	if at, h := sheet.Spot(turned, id.Width()/1.4, 4.5*1.4*s.k, 2.6*1.4*s.k); h > 0 {
+	if at, h := sheet.Spot(turned, id.Width()/1.4, 4.5*1.4*s.k, s.leastID()*1.4*s.k); h > 0 {
 		id.Height = h / 1.4
 		id = id.Centred(s.place(frame.Inverse().Apply(at)))
 		if s.room.try(id) {
@@ -66,6 +66,15 @@ func (s *plySheet) smallID(turned geometry.Region, frame geometry.Frame, id shee
 		}
 	}
 	s.callOut(turned, frame, id)
+}
+
+// leastID gives the height of the smallest id in units: where strips are too many
+// to be called out beside the part, small ones are better than none.
+func (s *plySheet) leastID() float64 {
+	if len(s.ply.Strips) > 24 {
+		return 1
+	}
+	return 2.6
 }
 
 // ground clears the lines of the part under lettering.
@@ -87,17 +96,21 @@ func (s *plySheet) ground(fill sheet.Fill, texts ...sheet.Text) {
 func (s *plySheet) callOut(turned geometry.Region, frame geometry.Frame, id sheet.Text) {
 	c := s.place(frame.Inverse().Apply(sheet.Inside(turned)))
 	id.Height, id.Turn = 3*s.k, 0
+	id = id.Centred(orb.Point{})
+	room := id.Bounds()
 	for _, far := range []float64{8, 13, 18, 24, 30, 38, 48} {
 		for step := 0; step < 16; step++ {
 			sin, cos := math.Sincos(float64(step) * math.Pi / 8)
 			at := sheet.Along(c, orb.Point{cos, sin}, far*s.k)
-			t := id.Centred(at)
-			if s.overPart(t) || !s.room.try(t) {
+			b := orb.Bound{Min: plus(room.Min, at), Max: plus(room.Max, at)}
+			if !s.room.free(b) || s.overPartBox(b) {
 				continue
 			}
+			s.room.take(b)
 			s.s.Layer("LEADERS").Stroke(sheet.Solid(sheet.Black, 0.25*s.k), c, at)
-			s.s.Layer("TEXT").Box(sheet.Pen{}, sheet.Fill{Ink: sheet.White}, t.Bounds())
-			s.s.Layer("TEXT").Write(t)
+			s.s.Layer("TEXT").Box(sheet.Pen{}, sheet.Fill{Ink: sheet.White}, b)
+			id.At = plus(id.At, at)
+			s.s.Layer("TEXT").Write(id)
 			return
 		}
 	}

@@ -5,10 +5,12 @@ import (
 	"encoding/csv"
 	"math"
 	"strconv"
+	"strings"
 
 	"github.com/paulmach/orb"
 
 	"stripwright/laminate"
+	"stripwright/output/sheet"
 )
 
 // cutListHead names the columns of the cut list.
@@ -17,7 +19,7 @@ var cutListHead = []string{
 	"from_mm", "to_mm", "across_from_mm", "across_to_mm", "width_mm", "length_mm",
 	"right_edge_from_mm", "right_edge_to_mm", "right_edge_mm",
 	"left_edge_from_mm", "left_edge_to_mm", "left_edge_mm",
-	"free_end_angle_deg", "far_end_angle_deg", "ends", "holes",
+	"free_end_angle_deg", "far_end_angle_deg", "ends", "corners_along_by_across_mm", "holes",
 	"turned_deg", "mirrored", "from_in", "to_in", "width_in",
 }
 
@@ -29,7 +31,9 @@ var cutListHead = []string{
 // roll, face up. The two edges that run along the roll are given by where they
 // begin and end. An end angle is the one inside the piece between its right
 // edge and the end: 90 is square. Ends are "straight" where each end is one cut,
-// "shaped" where the cut map must be followed, then without angles.
+// "shaped" where not, then without angles, but with each corner of the outline as
+// its running length by its width, up to mostCorners; an outline with more is
+// curved: the cut map must be followed. Lengths are given to 0.1 mm.
 func CutList(p laminate.Plan) ([]byte, error) {
 	faces := map[string]laminate.PlanPly{}
 	for _, ply := range p.Plies {
@@ -81,7 +85,7 @@ func cutRow(r laminate.PlanRoll, piece laminate.Piece, ply laminate.PlanPly) []s
 	if c.straight {
 		ends = "straight"
 	}
-	row = append(row, c.angle(c.freeDeg), c.angle(c.farDeg), ends, strconv.Itoa(len(piece.Shape.Holes)))
+	row = append(row, c.angle(c.freeDeg), c.angle(c.farDeg), ends, c.corners(piece.Shape.Outer), strconv.Itoa(len(piece.Shape.Holes)))
 	return append(row, strconv.Itoa(piece.Turned), yesNo(piece.Mirrored),
 		inch(c.from), inch(c.to), inch(c.high-c.low))
 }
@@ -96,7 +100,7 @@ func yesNo(v bool) string {
 	return "no"
 }
 
-func mm(v float64) string   { return number(v, 3) }
+func mm(v float64) string   { return number(v, 1) }
 func inch(v float64) string { return number(v/25.4, 3) }
 
 func number(v float64, decimals int) string {
@@ -121,6 +125,25 @@ func (c cutShape) angle(deg float64) string {
 		return ""
 	}
 	return number(deg, 2)
+}
+
+// mostCorners is how many corners of a shaped piece are marked by tape.
+const mostCorners = 16
+
+// corners lists the corners of a shaped piece, "12.5 by 300; …".
+func (c cutShape) corners(ring orb.Ring) string {
+	corners := sheet.Corners(ring)
+	if c.straight {
+		return ""
+	}
+	if len(corners) > mostCorners {
+		return "curved: follow the cut map"
+	}
+	words := make([]string, len(corners))
+	for i, p := range corners {
+		words[i] = mm(p[0]) + " by " + mm(p[1])
+	}
+	return strings.Join(words, "; ")
 }
 
 // edgeMM is how far off the edge of its own box a long edge may lie: outlines

@@ -65,6 +65,21 @@ func Inside(r geometry.Region) orb.Point {
 	return at
 }
 
+// turning is the sine of the least angle by which an outline turns at a corner.
+const turning = 1e-4
+
+// Corners gives the vertices of an outline where it turns.
+func Corners(ring orb.Ring) []orb.Point {
+	var corners []orb.Point
+	for i, p := range ring {
+		in, out := Towards(ring[(i+len(ring)-1)%len(ring)], p), Towards(p, ring[(i+1)%len(ring)])
+		if math.Abs(float64(in[0]*out[1])-float64(in[1]*out[0])) > turning {
+			corners = append(corners, p)
+		}
+	}
+	return corners
+}
+
 // Chords gives the stretches of a line of constant y that lie inside a region,
 // from left to right. A vertex on the line counts as lying above it.
 func Chords(r geometry.Region, y float64) [][2]float64 {

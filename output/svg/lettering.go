@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"unicode/utf8"
 
+	"github.com/paulmach/orb"
+
 	"stripwright/output/sheet"
 )
 
@@ -172,20 +174,16 @@ func (w *writer) penned(t sheet.Text) {
 	w.text(`<path aria-label="` + escaped(words) + `" fill="none" stroke="` + t.Ink + `" stroke-width="0.6" `)
 	w.placement(t.Start(), t.Height/sheet.PenGrid, t.Turn)
 	w.text(` d="`)
-	x := 0.0
+	p := path{writer: w}
+	x := w.left
 	for _, r := range words {
 		lines, _ := sheet.PenGlyph(r)
 		for _, l := range lines {
-			for i, p := range l.Points {
-				op := byte('L')
-				if i == 0 {
-					op = 'M'
-				}
-				w.b = append(w.b, op)
-				w.num(p[0] + x)
-				w.b = append(w.b, ' ')
-				w.num(-p[1])
+			moved := sheet.Line{Points: make([]orb.Point, len(l.Points))}
+			for i, q := range l.Points {
+				moved.Points[i] = orb.Point{q[0] + x, q[1] + w.top}
 			}
+			p.line(moved)
 		}
 		x += sheet.PenAdvance
 	}
