@@ -85,14 +85,18 @@ func (s *plySheet) entries() []sheet.Entry {
 func (s *plySheet) draw() {
 	n, marks := len(s.measured.Joints), s.patchMarks()
 	beside := tickHigh + 16 + patchHigh(marks)
-	high := math.Max(s.partHigh()+20, math.Min(beside+float64(rowHigh*float64(n)), 205))
+	head := 8.0 // lines over the part
+	if s.ply.Face == laminate.FaceDown {
+		head = 14
+	}
+	high := math.Max(s.partHigh()+12+head, math.Min(beside+float64(rowHigh*float64(n)), 205))
 	high = math.Max(high, math.Max(100, beside))
 	fit := int((high - beside) / rowHigh)
 	bottom := edgeMargin + blockHigh + 5
 	if n > fit {
 		bottom = s.furtherJoints(bottom, s.measured.Joints[fit:])
 	}
-	s.layDown(edgeMargin, bottom+12, high-20)
+	s.layDown(edgeMargin, bottom+12, high-12-head)
 	s.frame(bottom, high)
 	s.outlines(&s.ply)
 	s.corners()

@@ -84,8 +84,8 @@ func (s *plySheet) measure(name string, t Tick, away orb.Point) {
 	layer, k := s.s.Layer("MEASURES"), s.k
 	at := s.place(t.At)
 	words, _ := sheet.MarkFigure(t.AlongMM, s.plan.Units)
-	upper := sheet.Text{Height: 4 * k, Bold: true, Words: words}.Fitted(25 * k).Centred(orb.Point{0, 1.7 * k})
-	lower := sheet.Text{Height: 2.8 * k, Words: name + ", from " + t.From}.Fitted(25 * k).Centred(orb.Point{0, -3 * k})
+	upper := sheet.Text{Height: 4 * k, Bold: true, Words: words}.Fitted(24 * k).Centred(orb.Point{0, 1.7 * k})
+	lower := sheet.Text{Height: 2.8 * k, Words: name + ", from " + t.From}.Fitted(24 * k).Centred(orb.Point{0, -3 * k})
 	box := upper.Bounds().Union(lower.Bounds()).Pad(0.5 * k)
 	wide, high := box.Max[0]-box.Min[0], box.Max[1]-box.Min[1]
 	x, y := math.Abs(t.Outward[0]), math.Abs(t.Outward[1])
