@@ -9,43 +9,54 @@ import (
 )
 
 // steps gives the length of an annealing run: the more plies, the dearer a step.
-func (p *planner) steps() int { return max(200, p.budget.work/(len(p.job.Plies)+8)) }
+func (p *planner) steps() int { return max(200, p.budget.work/(len(p.job.Plies)+8)/p.burden) }
 
 // explore anneals from a start and lays the best states on the rolls.
 func (p *planner) explore(s begun) (*answer, error) {
 	runs := make([][]search.State, p.budget.runs)
 	inParallel(p.workers, len(runs), func(k int) {
-		m := newModel(p.job, p.cloths, p.zones, s.choice)
+		m := newModel(p.job, p.cloths, p.bases, s.choice)
 		runs[k] = search.Run(p.ctx, m.problem, s.phases, p.steps(), p.budget.keep, uint64(p.seed)*1000+uint64(k))
 	})
 	states := append(search.Best(runs, p.keep(s)), search.State{Phases: s.phases})
-	first, err := p.layAll(s.choice, states, p.budget.quick)
+	first, err := p.layAll(s.choice, states, p.budget.quick, true)
 	if err != nil {
 		return nil, err
 	}
 	slices.SortStableFunc(first, func(a, b *placed) int { return cmp.Compare(a.cost, b.cost) })
 	if first[0].cost <= p.bound {
-		return &answer{s.choice, first[0]}, nil
+		return p.forGood(s.choice, first[:1], p.budget.quick)
 	}
-	careful, err := p.layAll(s.choice, p.climb(s.choice, first), p.budget.careful)
-	if err != nil {
-		careful = nil
+	improved := p.climb(s.choice, first)
+	a, err := p.forGood(s.choice, first[:1], p.budget.quick)
+	careful, err2 := p.layAll(s.choice, improved, p.budget.careful, false)
+	if err != nil && err2 != nil {
+		return nil, err
 	}
-	best := first[0]
-	for _, a := range append(careful, first...) {
-		if better(a, best) {
-			best = a
+	for _, c := range careful {
+		if a == nil || better(c, a.placed) {
+			a = &answer{s.choice, c}
 		}
 	}
-	return &answer{s.choice, best}, nil
+	return a, nil
+}
+
+// forGood lays the best of sketched layouts from the outlines themselves.
+func (p *planner) forGood(c choice, sketched []*placed, e roll.Effort) (*answer, error) {
+	laid, err := p.layAll(c, []search.State{{Phases: sketched[0].phases}}, e, false)
+	if err != nil {
+		return nil, err
+	}
+	return &answer{c, laid[0]}, nil
 }
 
 // climb improves the best layouts by laying variations of them.
 func (p *planner) climb(c choice, first []*placed) []search.State {
 	out := make([]search.State, min(len(first), p.polished(first[0].count)))
 	inParallel(p.workers, len(out), func(k int) {
-		m := newModel(p.job, p.cloths, p.zones, c)
-		lays := p.budget.climb / max(1, first[k].count)
+		m := newModel(p.job, p.cloths, p.bases, c)
+		m.sketch = true
+		lays := p.budget.climb / max(1, first[k].count) / p.burden
 		if out[k] = (search.State{Phases: first[k].phases, Cost: first[k].cost}); lays < fewestLays {
 			return
 		}
@@ -70,7 +81,7 @@ const mostLaid = 12000
 
 // keep gives the number of states to lay.
 func (p *planner) keep(s begun) int {
-	m := newModel(p.job, p.cloths, p.zones, s.choice)
+	m := newModel(p.job, p.cloths, p.bases, s.choice)
 	pieces := 0
 	for i, c := range m.classes {
 		d := c.Measure(s.phases[i])
@@ -96,15 +107,17 @@ func (p *planner) polished(pieces int) int {
 }
 
 // layAll lays several states; states that the stock does not hold are left
-// out, and the error is theirs when none is held.
-func (p *planner) layAll(c choice, states []search.State, e roll.Effort) ([]*placed, error) {
+// out, and the error is theirs when none is held. Sketched layouts compare
+// costs, they are not for cutting.
+func (p *planner) layAll(c choice, states []search.State, e roll.Effort, sketch bool) ([]*placed, error) {
 	laid := make([]*placed, len(states))
 	failed := make([]error, len(states))
 	inParallel(p.workers, len(states), func(k int) {
 		if p.ctx.Err() != nil && k > 0 {
 			return
 		}
-		m := newModel(p.job, p.cloths, p.zones, c)
+		m := newModel(p.job, p.cloths, p.bases, c)
+		m.sketch = sketch
 		got, g, err := m.lay(states[k].Phases, e, uint64(p.seed))
 		if err != nil {
 			failed[k] = p.shortOf(m, g, states[k].Phases, err)

@@ -16,6 +16,7 @@ type model struct {
 	job     *laminate.Job
 	cloths  []cloth
 	choice  choice
+	sketch  bool            // pieces of lean outlines do
 	classes []*layout.Class // by ply
 	groups  []group
 	problem *search.Problem
@@ -29,11 +30,18 @@ type group struct {
 	plies        []int
 }
 
-// classKey tells plies apart that need a class of their own.
-type classKey struct {
+// baseKey tells blanks apart: by outline and angle.
+type baseKey struct {
 	outline string
 	angle   geometry.Angle
-	usable  int64
+}
+
+func keyOf(p *laminate.Ply) baseKey { return baseKey{p.Outline, p.Angle()} }
+
+// classKey tells plies apart that need a class of their own.
+type classKey struct {
+	base   baseKey
+	usable int64
 }
 
 // clearZones gives the keep-clear regions grown by the laying tolerance.
@@ -53,14 +61,14 @@ func clearZones(j *laminate.Job) ([]laminate.KeepClear, error) {
 }
 
 // newModel prepares the classes and conflicts of a choice.
-func newModel(j *laminate.Job, cloths []cloth, zones []laminate.KeepClear, c choice) *model {
+func newModel(j *laminate.Job, cloths []cloth, bases map[baseKey]*layout.Base, c choice) *model {
 	m := &model{job: j, cloths: cloths, choice: c, classes: make([]*layout.Class, len(j.Plies)), shapes: make(map[shapeKey]*roll.Shape)}
 	known := make(map[classKey]*layout.Class)
 	plies := make([]stagger.Ply, len(j.Plies))
 	m.problem = &search.Problem{Group: make([]int, len(j.Plies)), Down: make([]bool, len(j.Plies)), Gap: int64(geometry.Micrometres(j.Rules.CuttingGapMM))}
 	for k := range cloths {
 		for _, i := range cloths[k].plies {
-			m.classes[i] = m.class(known, zones, i, cloths[k].widths[c[i]].usable)
+			m.classes[i] = m.class(known, bases, i, cloths[k].widths[c[i]].usable)
 			plies[i] = m.staggerPly(i, cloths[k].fabric)
 			m.problem.Group[i] = m.group(k, c[i], i)
 			m.problem.Down[i] = j.Plies[i].FaceDown
@@ -84,21 +92,40 @@ func (m *model) group(cloth, width, ply int) int {
 	return len(m.groups) - 1
 }
 
-func (m *model) class(known map[classKey]*layout.Class, zones []laminate.KeepClear, i int, usable int64) *layout.Class {
-	p := &m.job.Plies[i]
-	key := classKey{p.Outline, p.Angle(), usable}
-	if c, ok := known[key]; ok {
-		return c
+func (m *model) class(known map[classKey]*layout.Class, bases map[baseKey]*layout.Base, i int, usable int64) *layout.Class {
+	base := keyOf(&m.job.Plies[i])
+	key := classKey{base, usable}
+	c, ok := known[key]
+	if !ok {
+		c = bases[base].Class(usable, int64(geometry.Micrometres(m.job.Rules.NarrowestMM)))
+		known[key] = c
 	}
-	var clear []geometry.Region
-	for _, z := range zones {
-		if concerns(z, p.Angle()) {
-			clear = append(clear, z.Region)
-		}
-	}
-	c := layout.NewClass(p.Angle(), p.Blank, m.job.Part.Net, clear, usable, int64(geometry.Micrometres(m.job.Rules.NarrowestMM)))
-	known[key] = c
 	return c
+}
+
+// basesOf prepares every blank of the job at every angle it is laid at, once
+// for all searches.
+func basesOf(j *laminate.Job) (map[baseKey]*layout.Base, error) {
+	zones, err := clearZones(j)
+	if err != nil {
+		return nil, err
+	}
+	out := make(map[baseKey]*layout.Base)
+	for i := range j.Plies {
+		p := &j.Plies[i]
+		key := keyOf(p)
+		if out[key] != nil {
+			continue
+		}
+		var clear []geometry.Region
+		for _, z := range zones {
+			if concerns(z, p.Angle()) {
+				clear = append(clear, z.Region)
+			}
+		}
+		out[key] = layout.NewBase(p.Angle(), p.Blank, j.Part.Net, clear)
+	}
+	return out, nil
 }
 
 // concerns says whether a keep-clear region holds for plies at an angle.

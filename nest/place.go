@@ -55,7 +55,7 @@ func (m *model) task(g int, phases []int64) (*roll.Task, []pieceRef) {
 	var refs []pieceRef
 	for _, i := range gr.plies {
 		p := &m.job.Plies[i]
-		d := m.classes[i].Divide(phases[i])
+		d := m.divide(i, phases[i])
 		for k := range d.Pieces {
 			key := shapeKey{m.classes[i], d.Phase, k, p.FaceDown}
 			s, ok := m.shapes[key]
@@ -68,6 +68,14 @@ func (m *model) task(g int, phases []int64) (*roll.Task, []pieceRef) {
 		}
 	}
 	return t, refs
+}
+
+// divide gives a ply's pieces at a phase: a sketch of them while searching.
+func (m *model) divide(i int, phase int64) *layout.Division {
+	if m.sketch {
+		return m.classes[i].Sketch(phase)
+	}
+	return m.classes[i].Divide(phase)
 }
 
 // waysOf says how a ply's pieces may lie on the roll.

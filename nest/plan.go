@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"stripwright/laminate"
+	"stripwright/nest/layout"
 	"stripwright/nest/search"
 )
 
@@ -37,7 +38,8 @@ type planner struct {
 	workers int
 	budget  budget
 	cloths  []cloth
-	zones   []laminate.KeepClear
+	bases   map[baseKey]*layout.Base
+	burden  int     // by how much an outline of many vertices makes every step dearer
 	bound   float64 // least cost of all cloths together, µm by their measures
 }
 
@@ -52,10 +54,16 @@ func newPlanner(ctx context.Context, j *laminate.Job, s Settings) (*planner, err
 		p.bound += 1000 * p.area(&p.cloths[k]) * p.cloths[k].perMM2()
 	}
 	p.bound += 1 // what snapping may take or add
-	zones, err := clearZones(j)
-	p.zones = zones
+	bases, err := basesOf(j)
+	p.bases, p.burden = bases, 1
+	for _, b := range bases {
+		p.burden = max(p.burden, 1+b.Vertices()/manyVertices)
+	}
 	return p, err
 }
+
+// manyVertices is the number of vertices up to which an outline costs as usual.
+const manyVertices = 1500
 
 // answer is the best layout of one choice of widths.
 type answer struct {
@@ -110,7 +118,7 @@ func (p *planner) starts() ([]begun, error) {
 	var out []begun
 	var refusal error
 	for _, c := range choices(p.job, p.cloths) {
-		m := newModel(p.job, p.cloths, p.zones, c)
+		m := newModel(p.job, p.cloths, p.bases, c)
 		phases, ok, exhausted := m.problem.Web.Start()
 		if !ok {
 			if refusal == nil {
@@ -136,7 +144,7 @@ func (p *planner) promising(starts []begun) []begun {
 	}
 	inParallel(p.workers, len(starts), func(k int) {
 		s := &starts[k]
-		m := newModel(p.job, p.cloths, p.zones, s.choice)
+		m := newModel(p.job, p.cloths, p.bases, s.choice)
 		states := search.Run(p.ctx, m.problem, s.phases, p.steps()/4, 1, uint64(p.seed))
 		s.cost = states[0].Cost
 	})

@@ -15,7 +15,7 @@ import (
 
 // record writes a layout down as a plan.
 func (p *planner) record(a *answer) laminate.Plan {
-	m := newModel(p.job, p.cloths, p.zones, a.choice)
+	m := newModel(p.job, p.cloths, p.bases, a.choice)
 	j := p.job
 	plan := laminate.Plan{
 		Format: laminate.PlanFormat, Version: laminate.PlanVersion, Program: laminate.Program,

@@ -73,7 +73,7 @@ func (p *planner) tooTight(m *model, exhausted bool) *Refusal {
 	need := geometry.Micrometre(n) * d
 	r.Text = fmt.Sprintf("plies %s (%d parallel, %d plies between asked) need %d × %s = %s mm; the roll is %s mm: largest possible stagger %s mm",
 		numbers(r.Plies), n, between, n, mm(d), mm(need), mm(width), mm(max(0, largest)))
-	across := geometry.Micrometre(first.Class.Net.Across())
+	across := geometry.Micrometre(first.Class.Across())
 	switch {
 	case web.OneComb(run) && across < 2*width:
 		r.Text = fmt.Sprintf("plies %s cannot all be kept %s mm apart on a part %s mm across with rolls of %s mm: largest possible stagger %s mm",

@@ -7,21 +7,28 @@ import (
 	"stripwright/geometry/band"
 )
 
-// Class is what plies share that have the same blank, angle and usable width.
-// Lengths are µm of the ply frame. A Class is for one goroutine: it remembers
-// the divisions it has made.
-type Class struct {
-	Angle     geometry.Angle
-	Region    geometry.Region // the blank in the part frame
-	Blank     *band.Outline
-	Net       *band.Outline   // material that joints count in
-	Clear     []*band.Outline // where no joint may run
-	Width     int64           // usable width of the roll
-	Narrowest int64           // least extent of a piece across the roll
+// Base is a blank at an angle, ready to be divided. It is never altered, so
+// many classes may share it. Lengths are µm of the ply frame.
+type Base struct {
+	Angle  geometry.Angle
+	Region geometry.Region // the blank in the part frame
+	Blank  *band.Outline
+	Clear  []*band.Outline // where no joint may run
+	Edges  []Edge          // where the blank begins and ends across the roll
+	lean   *band.Outline   // the blank with fewer vertices, for searching
+	net    *band.Outline   // material that joints count in, lean
+}
 
-	Edges    []Edge // where the blank begins and ends across the roll
+// Class is what plies share that have the same blank, angle and usable width.
+// It is for one goroutine: it remembers the divisions it has made.
+type Class struct {
+	*Base
+	Width     int64 // usable width of the roll, µm
+	Narrowest int64 // least extent of a piece across the roll, µm
+
 	combs    map[int64]*Comb
 	divided  map[int64]*Division
+	sketched map[int64]*Division
 	measured map[int64]*Division
 }
 
@@ -53,32 +60,66 @@ const (
 	NotClear        // a joint runs where none may run
 )
 
-// NewClass prepares a blank for division. clear holds the regions without
-// joints, in the frame of the ply.
-func NewClass(a geometry.Angle, blank, net geometry.Region, clear []geometry.Region, width, narrowest int64) *Class {
-	c := &Class{Angle: a, Region: blank, Width: width, Narrowest: narrowest,
-		Blank: band.New(blank, a), Net: band.New(net, a),
-		combs: make(map[int64]*Comb), divided: make(map[int64]*Division), measured: make(map[int64]*Division)}
+// slack is by how much, in µm, an outline of very many vertices may be off
+// while phases are searched; pieces are cut from the outline itself.
+const slack = 20
+
+// NewBase prepares a blank. clear holds the regions without joints; all regions
+// lie in the part frame.
+func NewBase(a geometry.Angle, blank, net geometry.Region, clear []geometry.Region) *Base {
+	b := &Base{Angle: a, Region: blank, Blank: band.New(blank, a), net: band.New(net, a).Lean(slack)}
+	b.lean = b.Blank.Lean(slack)
+	b.Edges = edges(b.lean)
 	for _, r := range clear {
-		c.Clear = append(c.Clear, band.New(r, a))
+		b.Clear = append(b.Clear, band.New(r, a))
 	}
-	c.Edges = edges(c.Blank)
-	return c
+	return b
+}
+
+// Vertices gives how many vertices the outline has that phases are searched on.
+func (b *Base) Vertices() int {
+	n := 0
+	for _, r := range b.lean.Rings {
+		n += len(r)
+	}
+	return n
+}
+
+// Class gives a class of the base for a usable width, with an empty memory.
+func (b *Base) Class(width, narrowest int64) *Class {
+	return &Class{Base: b, Width: width, Narrowest: narrowest,
+		combs: make(map[int64]*Comb), divided: make(map[int64]*Division),
+		sketched: make(map[int64]*Division), measured: make(map[int64]*Division)}
 }
 
 // Divide gives the division of a phase with its pieces.
 func (c *Class) Divide(phase int64) *Division {
+	return c.divide(phase, c.divided, c.Blank)
+}
+
+// Sketch gives the division of a phase with the pieces of the lean outline: as
+// good as those of Divide for comparing costs, not for cutting.
+func (c *Class) Sketch(phase int64) *Division {
+	if c.lean == c.Blank {
+		return c.Divide(phase)
+	}
+	return c.divide(phase, c.sketched, c.lean)
+}
+
+func (c *Class) divide(phase int64, known map[int64]*Division, from *band.Outline) *Division {
 	phase = c.Phase(phase)
-	d, ok := c.divided[phase]
+	d, ok := known[phase]
 	if !ok {
-		d = c.Measure(phase)
-		full := *d
-		full.Pieces = c.Blank.Cut(full.Joints)
+		full := *c.Measure(phase)
+		full.Pieces = from.Cut(full.Joints)
 		d = &full
-		c.divided[phase] = d
+		known[phase] = d
 	}
 	return d
 }
+
+// Across gives the net part's extent across the roll in µm.
+func (c *Class) Across() int64 { return c.net.Across() }
 
 // remembered bounds how many measured divisions a class keeps.
 const remembered = 20000
@@ -93,7 +134,7 @@ func (c *Class) Measure(phase int64) *Division {
 	if !d.Clear {
 		d.Fault = NotClear
 	}
-	pieces := c.Blank.Cut(d.Joints)
+	pieces := c.lean.Cut(d.Joints)
 	var ends []band.Ends
 	for i := range pieces {
 		ends = c.tally(d, &pieces[i], ends)

@@ -49,7 +49,7 @@ func (c *Class) Comb(phase int64) *Comb {
 	}
 	m := &Comb{Phase: phase, Joints: c.Joints(phase), Clear: true}
 	for _, y := range m.Joints {
-		if spans := c.Net.Chords(y); len(spans) > 0 {
+		if spans := c.net.Chords(y); len(spans) > 0 {
 			m.Lines = append(m.Lines, Line{y, spans})
 		}
 		m.Clear = m.Clear && !c.blocked(y)
@@ -65,7 +65,7 @@ func (c *Class) Comb(phase int64) *Comb {
 // the trim too.
 func (c *Class) blocked(y int64) bool {
 	for _, r := range c.Clear {
-		if r.MinY < y && y < r.MaxY && len(band.Overlap(c.Blank.Chords(y), r.Chords(y))) > 0 {
+		if r.MinY < y && y < r.MaxY && len(band.Overlap(c.lean.Chords(y), r.Chords(y))) > 0 {
 			return true
 		}
 	}

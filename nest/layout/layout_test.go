@@ -17,7 +17,7 @@ func box(x0, y0, x1, y1 float64) geometry.Region {
 }
 
 func class(r geometry.Region, angle geometry.Angle, width, narrowest float64, clear ...geometry.Region) *Class {
-	return NewClass(angle, r, r, clear, um(width), um(narrowest))
+	return NewBase(angle, r, r, clear).Class(um(width), um(narrowest))
 }
 
 func TestDivideCounts(t *testing.T) {
@@ -96,7 +96,7 @@ func TestNarrowest(t *testing.T) {
 // Joints count only with net material on both sides.
 func TestLinesCountInTheNetPart(t *testing.T) {
 	blank, net := box(-25, -25, 1205, 765), box(0, 0, 1180, 740)
-	c := NewClass(0, blank, net, nil, um(300), 0)
+	c := NewBase(0, blank, net, nil).Class(um(300), 0)
 	heights := func(phase float64) (out []float64) {
 		for _, l := range c.Measure(um(phase)).Lines {
 			out = append(out, geometry.Micrometre(l.Y).MM())

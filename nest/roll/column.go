@@ -59,8 +59,31 @@ func columns(cells []cell) []column {
 		below = append(below[:0], level...)
 		i = j
 	}
+	if len(out) > manyColumns {
+		out = []column{{cells: hull(cells)}}
+	}
 	for i := range out {
-		out[i].cells = merged(out[i].cells)
+		out[i].cells = thinned(merged(out[i].cells))
+	}
+	return out
+}
+
+// manyColumns is the number of columns beyond which a piece counts as its
+// hull: a ragged edge along the roll has a column for every tooth.
+const manyColumns = 12
+
+// hull merges the cells of one level into one.
+func hull(cells []cell) []cell {
+	var out []cell
+	for _, c := range cells {
+		n := len(out) - 1
+		if n < 0 || out[n].v0 != c.v0 {
+			out = append(out, c)
+			continue
+		}
+		o := &out[n]
+		o.l0, o.l1 = min(o.l0, c.l0), min(o.l1, c.l1)
+		o.r0, o.r1 = max(o.r0, c.r0), max(o.r1, c.r1)
 	}
 	return out
 }

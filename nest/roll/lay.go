@@ -37,7 +37,7 @@ func Lay(t *Task, e Effort, seed uint64) (*Layout, error) {
 			break
 		}
 	}
-	if len(t.Pieces) <= mostMixed && len(full) > 0 {
+	if len(t.Pieces) <= mostMixed && len(full) > 0 && e.Trials > 0 {
 		chain := shortest(t, full, e)
 		if l, err := layMixed(t, chain, narrow, e, rng); err == nil && (best == nil || l.Cost < best.Cost) {
 			l.Order = 1

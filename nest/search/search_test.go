@@ -23,7 +23,7 @@ func problem(w, h, width, d float64, between int, angles ...geometry.Angle) *Pro
 	var plies []stagger.Ply
 	for k, a := range angles {
 		if classes[a] == nil {
-			classes[a] = layout.NewClass(a, r, r, nil, um(width), 0)
+			classes[a] = layout.NewBase(a, r, r, nil).Class(um(width), 0)
 		}
 		plies = append(plies, stagger.Ply{Number: k + 1, Class: classes[a], Stagger: um(d), Between: between, Covers: true})
 	}

@@ -22,7 +22,7 @@ func stack(r geometry.Region, angle geometry.Angle, staggerMM float64, between i
 	for k, w := range widths {
 		c, ok := classes[w]
 		if !ok {
-			c = layout.NewClass(angle, r, r, nil, um(w), 0)
+			c = layout.NewBase(angle, r, r, nil).Class(um(w), 0)
 			classes[w] = c
 		}
 		plies = append(plies, Ply{Number: k + 1, Class: c, Stagger: um(staggerMM), Between: between, Covers: true})
@@ -104,10 +104,10 @@ func TestPliesBetween(t *testing.T) {
 // the joints stand stacked.
 func TestPatchesCountWhereTheyLie(t *testing.T) {
 	r := plate(3000, 740)
-	full := layout.NewClass(0, r, r, nil, um(300), 0)
+	full := layout.NewBase(0, r, r, nil).Class(um(300), 0)
 	patch := func(x0, x1 float64) *layout.Class {
 		p := geometry.Region{Outer: orb.Ring{{x0, 0}, {x1, 0}, {x1, 740}, {x0, 740}}}
-		return layout.NewClass(90, p, r, nil, um(300), 0)
+		return layout.NewBase(90, p, r, nil).Class(um(300), 0)
 	}
 	web := func(between ...*layout.Class) *Web {
 		plies := []Ply{{Number: 1, Class: full, Stagger: um(50), Between: 2, Covers: true}}
@@ -195,8 +195,8 @@ func TestNearParallel(t *testing.T) {
 		angle geometry.Angle
 		clear bool
 	}{{3, false}, {6, true}, {90, true}} {
-		a := layout.NewClass(0, r, r, nil, um(300), 0)
-		b := layout.NewClass(c.angle, r, r, nil, um(300), 0)
+		a := layout.NewBase(0, r, r, nil).Class(um(300), 0)
+		b := layout.NewBase(c.angle, r, r, nil).Class(um(300), 0)
 		w := NewWeb([]Ply{{Class: a, Stagger: um(50), Between: 2, Covers: true}, {Class: b, Stagger: um(50), Between: 2, Covers: true}})
 		if got := w.Clear(1, um(150), []int64{um(150), -1}); got != c.clear {
 			t.Errorf("%v°: clear %v", c.angle, got)

@@ -1,0 +1,85 @@
+package band
+
+// Lean gives the outline with fewer vertices, for searching: no vertex left out
+// lies further than slack µm from the new edges, and the heights at which the
+// boundary turns back stay. An outline of few vertices is given back as it is.
+func (o *Outline) Lean(slack int64) *Outline {
+	const few = 1500
+	n := 0
+	for _, r := range o.Rings {
+		n += len(r)
+	}
+	if n <= few {
+		return o
+	}
+	out := &Outline{}
+	for _, r := range o.Rings {
+		if t := leanRing(r, slack); len(t) >= 3 {
+			out.Rings = append(out.Rings, t)
+		}
+	}
+	out.measure()
+	out.Pinched = pinched(out.Rings)
+	return out
+}
+
+// leanRing keeps the vertices at which the ring turns back in height or runs
+// level, and thins the runs between them.
+func leanRing(r Ring, slack int64) Ring {
+	n := len(r)
+	var kept []int
+	for i := range r {
+		a, b, c := r[(i+n-1)%n], r[i], r[(i+1)%n]
+		if (b.Y-a.Y > 0) != (c.Y-b.Y > 0) || b.Y == a.Y || b.Y == c.Y {
+			kept = append(kept, i)
+		}
+	}
+	if len(kept) == 0 {
+		return r
+	}
+	var out Ring
+	for k, i := range kept {
+		j := kept[(k+1)%len(kept)]
+		if j <= i {
+			j += n
+		}
+		out = append(out, r[i])
+		out = thinRun(r, i, j, slack, out)
+	}
+	return tidy(out)
+}
+
+// thinRun appends the vertices between i and j that are needed (Douglas and
+// Peucker, Cartographica 10, 1973).
+func thinRun(r Ring, i, j int, slack int64, out Ring) Ring {
+	if j-i < 2 {
+		return out
+	}
+	n := len(r)
+	a, b := r[i%n], r[j%n]
+	far, at := 0.0, -1
+	for k := i + 1; k < j; k++ {
+		if d := offLine(a, b, r[k%n]); d > far {
+			far, at = d, k
+		}
+	}
+	if at < 0 || far <= float64(slack)*float64(slack) {
+		return out
+	}
+	out = thinRun(r, i, at, slack, out)
+	out = append(out, r[at%n])
+	return thinRun(r, at, j, slack, out)
+}
+
+// offLine gives the squared distance of p from the segment a–b, in µm².
+func offLine(a, b, p Point) float64 {
+	dx, dy := float64(b.X-a.X), float64(b.Y-a.Y)
+	px, py := float64(p.X-a.X), float64(p.Y-a.Y)
+	long := float64(dx*dx) + float64(dy*dy)
+	t := 0.0
+	if long > 0 {
+		t = min(1, max(0, (float64(px*dx)+float64(py*dy))/long))
+	}
+	ex, ey := px-float64(t*dx), py-float64(t*dy)
+	return float64(ex*ex) + float64(ey*ey)
+}
