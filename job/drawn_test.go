@@ -2,6 +2,9 @@ package job
 
 import (
 	"fmt"
+	"math"
+	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -139,5 +142,39 @@ func TestWhichAndFolders(t *testing.T) {
 	}
 	if !said("round (9000, 0) mm lies outside the part") || !said("no ply lies at 45°") {
 		t.Errorf("notes %v", far.Notes)
+	}
+}
+
+// A part drawn kilometres off its origin is moved to it, and a region to be kept
+// clear, which is written in the drawing's coordinates, moves with it.
+func TestFarFromTheOrigin(t *testing.T) {
+	text := `title: Far off
+part: {outline: dxf_huge_offset.dxf, trim: 25, drawn_from: laying side}
+fabrics: {ud: {weight: 300 g/m2, rolls: [{id: U, width: 300}]}}
+schedule: [{fabric: ud, angle: 0}]
+joints:
+  stagger: 50
+  plies_between: 4
+  keep_clear: [{circle: 60, at: [5200300, 3400200]}]
+`
+	j, problems := Parse("far.yaml", []byte(text), func(name string) ([]byte, error) {
+		return os.ReadFile(filepath.Join("..", "testdata", "drawings", name))
+	})
+	if len(problems) > 0 {
+		t.Fatal(problems[0].Error())
+	}
+	b, k := j.Part.Net.Bounds(), j.Rules.KeepClear[0].Region.Bounds()
+	if b.Min[0] < 0 || b.Min[0] >= 1 || b.Min[1] < 0 || b.Min[1] >= 1 || math.Abs(j.Part.Net.Area()-870109.73) > 435 {
+		t.Errorf("bounds %v, area %v", b, j.Part.Net.Area())
+	}
+	if k.Min[0] < b.Min[0] || k.Max[0] > b.Max[0] || k.Min[1] < b.Min[1] || k.Max[1] > b.Max[1] {
+		t.Errorf("the region to be kept clear lies at %v, the part at %v", k, b)
+	}
+	told := false
+	for _, n := range j.Notes {
+		told = told || strings.Contains(n.Text, "more than 100 m from the origin")
+	}
+	if !told {
+		t.Error("the move is not told")
 	}
 }

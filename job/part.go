@@ -1,6 +1,8 @@
 package job
 
 import (
+	"math"
+
 	"gopkg.in/yaml.v3"
 
 	"stripwright/geometry"
@@ -39,6 +41,7 @@ func (r *reading) part(top block) {
 	net, ok := r.partOutline(b)
 	if ok && r.partSize(b.keys["outline"], net) {
 		r.inDrawing = net
+		r.comeNear(b.keys["outline"], net)
 		p.Net = r.place(net)
 		r.blank(b)
 	}
@@ -89,6 +92,25 @@ func placing(mirrored bool, zeroDeg float64) func(geometry.Region) geometry.Regi
 			return p
 		})
 	}
+}
+
+// farOff is how far a part may lie from the origin of its drawing, in mm: beyond
+// it, coordinates say nothing to a reader, and sums of them lose digits.
+const farOff = 100_000.0
+
+// comeNear moves a part that is drawn far off to the origin, whole millimetres,
+// and whatever is written in its coordinates with it.
+func (r *reading) comeNear(at *yaml.Node, net geometry.Region) {
+	b := net.Bounds()
+	if max(math.Abs(b.Min[0]), math.Abs(b.Min[1]), math.Abs(b.Max[0]), math.Abs(b.Max[1])) <= farOff {
+		return
+	}
+	by := point{-math.Floor(b.Min[0]), -math.Floor(b.Min[1])}
+	place := r.place
+	r.place = func(g geometry.Region) geometry.Region {
+		return place(g.Map(func(p orb.Point) orb.Point { return orb.Point{p[0] + by[0], p[1] + by[1]} }))
+	}
+	r.note(at, "outline", "the part is drawn more than 100 m from the origin: moved by (%.0f, %.0f) mm, and with it outlines and keep_clear, which are in the drawing's coordinates", by[0], by[1])
 }
 
 // partTrim reads the trim allowance.
