@@ -47,7 +47,7 @@ func (r *reading) single(n *yaml.Node, name string, data []byte, o drawing.Optio
 		r.refuse(n, "which", cure, "%s holds %d outlines%s", name, len(d.Regions), listOf(d))
 		return geometry.Region{}, false
 	}
-	return d.Regions[0].Snapped(), true
+	return r.thinned(n, d.Regions[0].Snapped()), true
 }
 
 // drawingOptions reads the keys that say how a drawing is read.

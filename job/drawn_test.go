@@ -178,3 +178,26 @@ joints:
 		t.Error("the move is not told")
 	}
 }
+
+// An outline of 100000 points is laid out with a small part of them, its area
+// within a ten-thousandth of that of the drawing.
+func TestDenseOutline(t *testing.T) {
+	text := `title: Dense
+part: {outline: dxf_100k_points.dxf, trim: 25, drawn_from: laying side}
+fabrics: {ud: {weight: 300 g/m2, rolls: [{id: U, width: 300}]}}
+schedule: [{fabric: ud, angle: 0}]
+joints: {stagger: 50, plies_between: 4}
+`
+	j, problems := Parse("dense.yaml", []byte(text), func(name string) ([]byte, error) {
+		return os.ReadFile(filepath.Join("..", "testdata", "drawings", name))
+	})
+	if len(problems) > 0 {
+		t.Fatal(problems[0].Error())
+	}
+	if n, a := len(j.Part.Net.Outer), j.Part.Net.Area(); n > 5000 || math.Abs(a-678719.73) > 68 {
+		t.Errorf("%d points, area %v", n, a)
+	}
+	if !slices.ContainsFunc(j.Notes, func(n laminate.Note) bool { return strings.Contains(n.Text, "drawn with 100000 points") }) {
+		t.Errorf("not told: %+v", j.Notes)
+	}
+}
