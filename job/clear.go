@@ -58,6 +58,10 @@ func (r *reading) clearRegion(b block, g geometry.Region, by float64) (geometry.
 		}
 		g = grown
 	}
+	if c := g.Bounds().Center(); max(math.Abs(c[0]), math.Abs(c[1])) > 10*farOff {
+		r.refuse(b.at, "keep_clear", "write it in the coordinates of the part's drawing, or move the drawing to its origin", "the keep_clear region lies more than 1 km from the part")
+		return g, false
+	}
 	if blank := r.job.Part.Blank; !blank.Empty() && apart(g, blank) {
 		r.note(b.at, "keep_clear", "the keep_clear region round %s lies outside the part: it keeps nothing clear", atPoint(g.Bounds().Center()))
 	}

@@ -177,6 +177,13 @@ joints:
 	if !told {
 		t.Error("the move is not told")
 	}
+	near := strings.Replace(text, "[5200300, 3400200]", "[300, 200]", 1)
+	_, problems = Parse("far.yaml", []byte(near), func(name string) ([]byte, error) {
+		return os.ReadFile(filepath.Join("..", "testdata", "drawings", name))
+	})
+	if len(problems) != 1 || !strings.Contains(problems[0].Error(), "more than 1 km from the part") {
+		t.Errorf("a region near the origin, far from the part: %v", problems)
+	}
 }
 
 // An outline of 100000 points is laid out with a small part of them, its area
