@@ -29,7 +29,7 @@ type budget struct {
 var budgets = map[string]budget{
 	laminate.Quick:    {runs: 2, work: 20000, keep: 4, polished: 1, climb: 2000, quick: roll.Effort{ChainMoves: 4000, Trials: 300}, careful: roll.Effort{ChainMoves: 40000, Trials: 2000}},
 	laminate.Normal:   {runs: 4, work: 40000, keep: 6, polished: 2, climb: 5000, quick: roll.Effort{ChainMoves: 8000, Trials: 300}, careful: roll.Effort{ChainMoves: 100000, Trials: 3000}},
-	laminate.Thorough: {runs: 12, work: 800000, keep: 24, polished: 8, climb: 200000, quick: roll.Effort{ChainMoves: 100000, Trials: 4000}, careful: roll.Effort{ChainMoves: 2000000, Trials: 100000}},
+	laminate.Thorough: {runs: 8, work: 300000, keep: 16, polished: 6, climb: 40000, quick: roll.Effort{ChainMoves: 40000, Trials: 2000}, careful: roll.Effort{ChainMoves: 1000000, Trials: 30000}},
 }
 
 func (s Settings) resolved(j *laminate.Job) (effort string, seed int64, workers int) {
