@@ -50,12 +50,15 @@ func (p *planner) forGood(c choice, sketched []*placed, e roll.Effort) (*answer,
 	return &answer{c, laid[0]}, nil
 }
 
+// stopped says whether the search was cancelled.
+func (p *planner) stopped() bool { return p.ctx.Err() != nil }
+
 // climb improves the best layouts by laying variations of them.
 func (p *planner) climb(c choice, first []*placed) []search.State {
 	out := make([]search.State, min(len(first), p.polished(first[0].count)))
 	inParallel(p.workers, len(out), func(k int) {
 		m := newModel(p.job, p.cloths, p.bases, c)
-		m.sketch = true
+		m.sketch, m.stop = true, p.stopped
 		lays := p.budget.climb / max(1, first[k].count) / p.burden
 		if out[k] = (search.State{Phases: first[k].phases, Cost: first[k].cost}); lays < fewestLays {
 			return
@@ -117,7 +120,7 @@ func (p *planner) layAll(c choice, states []search.State, e roll.Effort, sketch 
 			return
 		}
 		m := newModel(p.job, p.cloths, p.bases, c)
-		m.sketch = sketch
+		m.sketch, m.stop = sketch, p.stopped
 		got, g, err := m.lay(states[k].Phases, e, uint64(p.seed))
 		if err != nil {
 			failed[k] = p.shortOf(m, g, states[k].Phases, err)

@@ -22,6 +22,7 @@ type model struct {
 	problem *search.Problem
 	shapes  map[shapeKey]*roll.Shape
 	memory  roll.Memory
+	stop    func() bool
 }
 
 // group is the plies of one cloth and width: they share rolls.

@@ -51,7 +51,7 @@ func (m *model) task(g int, phases []int64) (*roll.Task, []pieceRef) {
 	c := &m.cloths[gr.cloth]
 	w := &c.widths[gr.width]
 	t := &roll.Task{Width: w.usable, Gap: m.problem.Gap, Table: int64(geometry.Micrometres(m.job.TableMM)),
-		Stock: w.stock, Measure: c.measure, Memory: &m.memory}
+		Stock: w.stock, Measure: c.measure, Memory: &m.memory, Stop: m.stop}
 	var refs []pieceRef
 	for _, i := range gr.plies {
 		p := &m.job.Plies[i]

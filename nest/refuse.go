@@ -31,9 +31,13 @@ func (p *planner) nowhere(m *model, i int) *Refusal {
 	c := m.classes[i]
 	width := geometry.Micrometre(c.Width)
 	r := &Refusal{Rule: RuleNarrowest, Plies: []int{p.job.Plies[i].Number}}
-	if len(c.Clear) > 0 && !freeWithout(c) {
+	clear, wide := alone(c)
+	if !clear || wide {
 		r.Rule = RuleKeepClear
 		r.Text = fmt.Sprintf("ply %d: with strips of %s mm a joint always runs through a keep-clear region", p.job.Plies[i].Number, mm(width))
+		if clear {
+			r.Text += fmt.Sprintf(", or leaves a piece narrower than %s mm", mm(geometry.Micrometres(p.job.Rules.NarrowestMM)))
+		}
 		r.Cures = []string{"a wider roll", "smaller keep-clear regions, or only for the angles that need them"}
 		return r
 	}
@@ -42,14 +46,14 @@ func (p *planner) nowhere(m *model, i int) *Refusal {
 	return r
 }
 
-// freeWithout says whether some phase is barred by the narrowest strip alone.
-func freeWithout(c *layout.Class) bool {
-	for y := int64(0); y < c.Width; y += max(1000, c.Width/500) {
-		if c.Measure(y).Fault == layout.TooNarrow {
-			return true
-		}
+// alone says whether some phase keeps the regions without joints clear, and
+// whether some phase leaves no piece too narrow, each rule by itself.
+func alone(c *layout.Class) (clear, wide bool) {
+	for y := int64(0); y < c.Width && !(clear && wide); y += max(500, c.Width/2000) {
+		clear = clear || c.Comb(y).Clear
+		wide = wide || c.WideEnough(y)
 	}
-	return false
+	return clear, wide
 }
 
 // tooTight refuses a stagger: the plies that cannot be kept apart, what they
@@ -85,7 +89,8 @@ func (p *planner) tooTight(m *model, exhausted bool) *Refusal {
 	if tolerance > 0 {
 		r.Text += fmt.Sprintf(" (with the laying tolerance of %s mm on both sides)", mm(tolerance/2))
 	}
-	if !exhausted {
+	closed := width/geometry.Micrometre(n) - tolerance // the closed form of a part two widths across
+	if !exhausted && !(largest-closed <= 2 && closed-largest <= 2) {
 		r.Text += "; not every arrangement was tried"
 	}
 	r.Cures = append(r.Cures, fmt.Sprintf("a stagger of %s mm", mm(max(0, largest))))

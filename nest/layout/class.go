@@ -37,6 +37,7 @@ type Division struct {
 	*Comb
 	Pieces []band.Piece // nil when only measured
 	Fault  Fault
+	slim   bool     // a piece is narrower than allowed
 	Full   float64  // sum of the mean lengths of full-width pieces
 	Fulls  int      // their number
 	Fit    [2]*Fit  // their ends, as cut face up and face down
@@ -131,9 +132,6 @@ func (c *Class) Measure(phase int64) *Division {
 		return d
 	}
 	d := &Division{Comb: c.Comb(phase)}
-	if !d.Clear {
-		d.Fault = NotClear
-	}
 	pieces := c.lean.Cut(d.Joints)
 	var ends []band.Ends
 	for i := range pieces {
@@ -144,12 +142,19 @@ func (c *Class) Measure(phase int64) *Division {
 		ends[i] = ends[i].Mirrored()
 	}
 	d.Fit[1] = fitOf(ends)
+	if !d.Clear {
+		d.Fault = NotClear
+	}
 	if len(c.measured) >= remembered {
 		clear(c.measured)
 	}
 	c.measured[phase] = d
 	return d
 }
+
+// WideEnough says whether a phase leaves no piece narrower than allowed, whatever
+// else may be wrong with it.
+func (c *Class) WideEnough(phase int64) bool { return !c.Measure(phase).slim }
 
 // tally counts a piece as full-width or narrow, collects the ends of the former
 // and marks one that is too narrow. A piece that no joint bounds is as narrow as the blank itself there.
@@ -163,7 +168,7 @@ func (c *Class) tally(d *Division, p *band.Piece, ends []band.Ends) []band.Ends 
 	}
 	d.Narrow = append(d.Narrow, Narrow{h, midChord(p)})
 	if h < c.Narrowest && c.bounded(d, p) {
-		d.Fault = TooNarrow
+		d.Fault, d.slim = TooNarrow, true
 	}
 	return ends
 }

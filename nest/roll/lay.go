@@ -33,11 +33,11 @@ func Lay(t *Task, e Effort, seed uint64) (*Layout, error) {
 			best = l
 			best.Order = k + 1
 		}
-		if !t.ends() || best != nil && best.lanes == 1 {
+		if !t.ends() || best != nil && (best.lanes == 1 || t.stopped()) {
 			break
 		}
 	}
-	if len(t.Pieces) <= mostMixed && len(full) > 0 && e.Trials > 0 {
+	if len(t.Pieces) <= mostMixed && len(full) > 0 && e.Trials > 0 && !t.stopped() {
 		chain := shortest(t, full, e)
 		if l, err := layMixed(t, chain, narrow, e, rng); err == nil && (best == nil || l.Cost < best.Cost) {
 			l.Order = 1
@@ -102,7 +102,7 @@ func (f *filler) search(order []int32, e Effort, rng *rand.Rand) []int32 {
 	}
 	best := f.score(order)
 	try := slices.Clone(order)
-	for spent := len(order); spent < e.Trials; spent += len(order) {
+	for spent := len(order); spent < e.Trials && !f.task.stopped(); spent += len(order) {
 		copy(try, order)
 		i, j := rng.IntN(len(try)), rng.IntN(len(try))
 		if rng.IntN(2) == 0 {
@@ -144,3 +144,6 @@ func (f *filler) score(order []int32) score {
 	}
 	return s
 }
+
+// stopped says whether the search is to end.
+func (t *Task) stopped() bool { return t.Stop != nil && t.Stop() }

@@ -41,7 +41,8 @@ type Task struct {
 	Stock   []Stock
 	Measure Measure
 	Pieces  []Piece
-	Memory  *Memory // may be nil
+	Memory  *Memory     // may be nil
+	Stop    func() bool // true: search no further; may be nil
 }
 
 // Place is where a piece lies: its roll (numbered over all copies), the lower

@@ -49,14 +49,70 @@ func (w *Web) groups() [][]int {
 	return out
 }
 
-// startGroup searches depth first with a bound on the tries.
+// startGroup looks for phases on one lattice first, whole staggers or even
+// slots from one anchor: where room is tight that is the only way. Then it
+// searches all candidates.
 func (w *Web) startGroup(group []int, phases []int64) (ok, exhausted bool) {
+	clique := w.clique(group)
 	cands := make([][]int64, len(group))
-	for k, i := range group {
-		cands[k] = w.Candidates(i, k, w.clique(group))
+	for _, a := range w.anchors(group[0]) {
+		for k, i := range group {
+			cands[k] = w.lattice(i, k, clique, a)
+		}
+		if ok, _ = w.descend(group, cands, phases, steps/20); ok {
+			return true, true
+		}
 	}
+	for k, i := range group {
+		cands[k] = w.Candidates(i, k, clique)
+	}
+	return w.descend(group, cands, phases, steps)
+}
+
+// lattice lists the allowed phases of ply i that lie whole staggers, or even
+// slots, from an anchor.
+func (w *Web) lattice(i, k, clique int, anchor int64) []int64 {
+	c := w.Plies[i].Class
+	var out []int64
+	add := func(y int64) {
+		if y = c.Phase(y); !slices.Contains(out, y) && c.Measure(y).Fault == layout.None {
+			out = append(out, y)
+		}
+	}
+	d := w.widest(i)
+	for m := range clique {
+		add(anchor + slot(k+m, clique, c.Width))
+	}
+	for m := range clique {
+		add(anchor + int64((k+m)%clique)*d)
+	}
+	return out
+}
+
+// anchors lists heights that joints of a ply may best be counted from.
+func (w *Web) anchors(i int) []int64 {
+	const most = 40
+	c := w.Plies[i].Class
+	out := append([]int64{c.Blank.MinY, c.Blank.MaxY}, c.Barriers()...)
+	return out[:min(len(out), most)]
+}
+
+// widest gives the largest stagger that ply i must keep.
+func (w *Web) widest(i int) int64 {
+	d := w.scaled(w.Plies[i].Stagger)
+	for _, x := range w.Conflicts[i] {
+		d = max(d, w.scaled(x.Stagger))
+	}
+	return d
+}
+
+// descend searches depth first over candidates of each ply, with a bound on
+// the tries; exhausted says that all were tried.
+func (w *Web) descend(group []int, cands [][]int64, phases []int64, left int) (ok, exhausted bool) {
 	next := make([]int, len(group))
-	left := steps
+	for _, i := range group {
+		phases[i] = -1
+	}
 	for k := 0; k < len(group); {
 		i := group[k]
 		phases[i] = -1
@@ -120,12 +176,8 @@ func (w *Web) conflictsAll(j int, run []int) bool {
 // are enough: a clear set can be pushed down until every phase stands at a
 // border or a stagger above another.
 func (w *Web) Candidates(i, k, clique int) []int64 {
-	p := &w.Plies[i]
-	c := p.Class
-	d := w.scaled(p.Stagger)
-	for _, x := range w.Conflicts[i] {
-		d = max(d, w.scaled(x.Stagger))
-	}
+	c := w.Plies[i].Class
+	d := w.widest(i)
 	var out []int64
 	seen := make(map[int64]bool)
 	add := func(y int64) {
@@ -139,12 +191,8 @@ func (w *Web) Candidates(i, k, clique int) []int64 {
 	for m := range clique {
 		add(c.Blank.MinY + slot(k+m, clique, c.Width))
 	}
-	anchors := append([]int64{c.Blank.MinY, c.Blank.MaxY}, c.Barriers()...)
-	if len(anchors) > 40 {
-		anchors = anchors[:40]
-	}
 	for m := 0; m <= clique && m <= 12; m++ {
-		for _, a := range anchors {
+		for _, a := range w.anchors(i) {
 			add(a + int64(m)*d)
 			add(a - int64(m)*d)
 		}
