@@ -97,12 +97,13 @@ func (f *filler) search(order []int32, e Effort, rng *rand.Rand) []int32 {
 		return order
 	}
 	const fewest = 30 // fewer trials than this change nothing worth their time
-	if e.Trials < fewest*len(order) {
+	each := f.task.labour(order)
+	if e.Trials < fewest*each {
 		return order
 	}
 	best := f.score(order)
 	try := slices.Clone(order)
-	for spent := len(order); spent < e.Trials && !f.task.stopped(); spent += len(order) {
+	for spent := each; spent < e.Trials && !f.task.stopped(); spent += each {
 		copy(try, order)
 		i, j := rng.IntN(len(try)), rng.IntN(len(try))
 		if rng.IntN(2) == 0 {
@@ -117,6 +118,17 @@ func (f *filler) search(order []int32, e Effort, rng *rand.Rand) []int32 {
 		}
 	}
 	return order
+}
+
+// labour weighs how dear it is to lay pieces in an order, in plain pieces: one
+// with openings costs by the square of its columns.
+func (t *Task) labour(order []int32) int {
+	sum := 0
+	for _, p := range order {
+		n := len(t.Pieces[p].Shape.ways[0].columns)
+		sum += n * n
+	}
+	return sum
 }
 
 // score ranks an order: pieces left over, cost, sum of the ends of all pieces.
