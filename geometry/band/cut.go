@@ -34,8 +34,11 @@ func (p *Piece) Area2() int64 {
 // Cut divides the outline by joints, heights in µm in rising order; heights
 // outside the outline are ignored. A joint on a horizontal edge cuts nothing
 // there. Pieces come band by band from the lowest, and along x within a band.
-func (o *Outline) Cut(joints []int64) []Piece {
-	c := newCutter(o, joints)
+func (o *Outline) Cut(joints []int64) []Piece { return new(Cutter).Cut(o, joints) }
+
+// Cut is Outline.Cut with the room of earlier cuts.
+func (c *Cutter) Cut(o *Outline, joints []int64) []Piece {
+	c.begin(o, joints)
 	var pieces []Piece
 	for b := 0; b <= len(joints); b++ {
 		pieces = append(pieces, c.pieces(b)...)
@@ -45,7 +48,7 @@ func (o *Outline) Cut(joints []int64) []Piece {
 
 // pieces traces the rings of one band: along the outline while it stays in the
 // band, and along the joint where it leaves.
-func (c *cutter) pieces(b int) []Piece {
+func (c *Cutter) pieces(b int) []Piece {
 	inBand := c.order[c.first[b]:c.first[b+1]]
 	if len(inBand) == 0 {
 		return nil
@@ -76,7 +79,7 @@ type touch struct {
 // joinAlong links the edges that end on a joint with those that start on it.
 // Sorted along the joint, ends and starts bound the stretches of material
 // beside it in turn: below its joint a band is entered from right to left.
-func (c *cutter) joinAlong(inBand []int32, joint int32, above bool) {
+func (c *Cutter) joinAlong(inBand []int32, joint int32, above bool) {
 	if joint < 0 || int(joint) >= len(c.joints) {
 		return
 	}
@@ -109,7 +112,7 @@ func slopeFrom(p, q Point) float64 {
 
 // link pairs each end with the start that follows it; ends and starts left over
 // after damage by snapping are paired in order, so that every ring closes.
-func (c *cutter) link(touches []touch) {
+func (c *Cutter) link(touches []touch) {
 	var open, early []int32
 	for _, t := range touches {
 		switch {
@@ -129,7 +132,7 @@ func (c *cutter) link(touches []touch) {
 	}
 }
 
-func (c *cutter) trace(i int32) Ring {
+func (c *Cutter) trace(i int32) Ring {
 	if c.edges[i].used {
 		return nil
 	}

@@ -5,8 +5,9 @@ import (
 	"sort"
 )
 
-// cutter holds the outline's edges split at the joints and sorted into bands.
-type cutter struct {
+// Cutter cuts outlines one after another in the same room; it belongs to one
+// goroutine. The zero value is ready. It holds the outline's edges split at the joints and sorted into bands.
+type Cutter struct {
 	joints  []int64
 	pinched bool
 	edges   []edge
@@ -26,23 +27,17 @@ type edge struct {
 	fromJ, toJ int32 // joint that the end lies on, -1 for none
 }
 
-func newCutter(o *Outline, joints []int64) *cutter {
-	c := &cutter{joints: joints, pinched: o.Pinched}
-	n := 0
-	for _, r := range o.Rings {
-		n += len(r)
-	}
-	c.edges = make([]edge, 0, n+4*len(joints))
+func (c *Cutter) begin(o *Outline, joints []int64) {
+	c.joints, c.pinched, c.edges = joints, o.Pinched, c.edges[:0]
 	for _, r := range o.Rings {
 		c.addRing(r)
 	}
 	c.sortByBand()
-	return c
 }
 
 // addRing splits a ring's edges at the joints. Edges that run along a joint are
 // left out: the cut line takes their place.
-func (c *cutter) addRing(r Ring) {
+func (c *Cutter) addRing(r Ring) {
 	start := len(c.edges)
 	for i := range r {
 		c.addEdge(r[i], r[(i+1)%len(r)])
@@ -60,7 +55,7 @@ func (c *cutter) addRing(r Ring) {
 	}
 }
 
-func (c *cutter) addEdge(p, q Point) {
+func (c *Cutter) addEdge(p, q Point) {
 	if p.Y == q.Y {
 		if j, on := c.jointAt(p.Y); !on {
 			c.push(p, q, float64(p.X), float64(q.X), int32(j), -1, -1)
@@ -84,15 +79,15 @@ func (c *cutter) addEdge(p, q Point) {
 	c.push(at, q, atX, float64(q.X), c.bandOf(at.Y, q.Y), atJ, toJ)
 }
 
-func (c *cutter) push(p, q Point, px, qx float64, band, pj, qj int32) {
+func (c *Cutter) push(p, q Point, px, qx float64, band, pj, qj int32) {
 	c.edges = append(c.edges, edge{from: p, to: q, fromX: px, toX: qx, band: band, fromJ: pj, toJ: qj})
 }
 
 // jointAt gives the number of joints below y, and whether y lies on a joint.
-func (c *cutter) jointAt(y int64) (int, bool) { return slices.BinarySearch(c.joints, y) }
+func (c *Cutter) jointAt(y int64) (int, bool) { return slices.BinarySearch(c.joints, y) }
 
 // crossed lists the joints strictly between two heights, in the order met.
-func (c *cutter) crossed(y0, y1 int64) []int {
+func (c *Cutter) crossed(y0, y1 int64) []int {
 	lo, hi := min(y0, y1), max(y0, y1)
 	a := sort.Search(len(c.joints), func(i int) bool { return c.joints[i] > lo })
 	var out []int
@@ -106,7 +101,7 @@ func (c *cutter) crossed(y0, y1 int64) []int {
 }
 
 // bandOf gives the band of an edge that crosses no joint and is not level.
-func (c *cutter) bandOf(y0, y1 int64) int32 {
+func (c *Cutter) bandOf(y0, y1 int64) int32 {
 	j, on := c.jointAt(min(y0, y1))
 	if on {
 		j++
@@ -133,15 +128,15 @@ func roundDiv(a, b int64) int64 {
 	return q
 }
 
-func (c *cutter) sortByBand() {
-	c.first = make([]int32, len(c.joints)+2)
+func (c *Cutter) sortByBand() {
+	c.first = append(c.first[:0], make([]int32, len(c.joints)+2)...)
 	for i := range c.edges {
 		c.first[c.edges[i].band+1]++
 	}
 	for b := 1; b < len(c.first); b++ {
 		c.first[b] += c.first[b-1]
 	}
-	c.order = make([]int32, len(c.edges))
+	c.order = append(c.order[:0], make([]int32, len(c.edges))...)
 	at := slices.Clone(c.first)
 	for i := range c.edges {
 		b := c.edges[i].band

@@ -27,7 +27,7 @@ func splitPinches(r Ring) []Ring {
 
 // touchesItself says whether a ring comes back to a vertex on the joints of its
 // band. Elsewhere a ring has the vertices of the outline.
-func (c *cutter) touchesItself(r Ring, b int) bool {
+func (c *Cutter) touchesItself(r Ring, b int) bool {
 	var met []Point
 	for _, p := range r {
 		below, above := b > 0 && p.Y == c.joints[b-1], b < len(c.joints) && p.Y == c.joints[b]

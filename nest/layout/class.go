@@ -26,6 +26,7 @@ type Class struct {
 	Width     int64 // usable width of the roll, µm
 	Narrowest int64 // least extent of a piece across the roll, µm
 
+	cutter   band.Cutter
 	combs    map[int64]*Comb
 	divided  map[int64]*Division
 	sketched map[int64]*Division
@@ -112,7 +113,7 @@ func (c *Class) divide(phase int64, known map[int64]*Division, from *band.Outlin
 	d, ok := known[phase]
 	if !ok {
 		full := *c.Measure(phase)
-		full.Pieces = from.Cut(full.Joints)
+		full.Pieces = c.cutter.Cut(from, full.Joints)
 		d = &full
 		known[phase] = d
 	}
@@ -132,7 +133,7 @@ func (c *Class) Measure(phase int64) *Division {
 		return d
 	}
 	d := &Division{Comb: c.Comb(phase)}
-	pieces := c.lean.Cut(d.Joints)
+	pieces := c.cutter.Cut(c.lean, d.Joints)
 	var ends []band.Ends
 	for i := range pieces {
 		ends = c.tally(d, &pieces[i], ends)

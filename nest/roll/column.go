@@ -18,6 +18,7 @@ type column struct {
 	v0, v1 int64 // heights
 	l, r   int64 // outermost edges, rounded outward
 	cells  []cell
+	number uint32 // in a Memory, 0 for none
 }
 
 // cell is a trapezoid between two heights.

@@ -16,6 +16,9 @@ func Lay(t *Task, e Effort, seed uint64) (*Layout, error) {
 		fresh.Memory = &Memory{}
 		t = &fresh
 	}
+	for i := range t.Pieces {
+		t.Memory.number(t.Pieces[i].Shape)
+	}
 	full, narrow := t.split()
 	var best *Layout
 	var short *Shortage

@@ -1,17 +1,21 @@
 package roll
 
-// Memory keeps what was worked out about pairs of columns and forms. Searches
-// lay the same shapes again and again at the same heights; a Memory that is
-// handed from task to task spares them the work. It belongs to one goroutine
-// and does not change any result. The zero value is ready.
+// Memory keeps what was worked out about pairs of columns. Searches lay the
+// same shapes again and again at the same heights; a Memory that is handed from
+// task to task spares them the work. It belongs to one goroutine, as do the
+// shapes that are laid with it, and changes no result. The zero value is ready.
 type Memory struct {
-	pairs map[pairKey]stretch
-	forms map[formKey]int64
+	columns uint32 // numbered so far
+	keys    []pairKey
+	values  []stretch
+	used    int
+	forms   map[formKey]int64
 }
 
-// pairKey is two columns and how much higher the second one's form lies.
+// pairKey is two columns by number and how much higher the second one's form
+// lies. Numbers begin at 1, so that no key is zero.
 type pairKey struct {
-	a, b *column
+	a, b uint32
 	dv   int64
 }
 
@@ -21,8 +25,24 @@ type formKey struct{ a, b *form }
 // stretch is an open stretch of u; empty when to is not above from.
 type stretch struct{ from, to int64 }
 
-// mostKept bounds a Memory; it is emptied when full.
-const mostKept = 400_000
+// A table of pairs begins with fewestKept places and doubles when half full; at
+// mostKept it is emptied instead.
+const (
+	fewestKept = 1 << 11
+	mostKept   = 1 << 16
+)
+
+// number gives the columns of a shape numbers of their own, once.
+func (m *Memory) number(s *Shape) {
+	for w := range s.ways {
+		for k := range s.ways[w].columns {
+			if c := &s.ways[w].columns[k]; c.number == 0 {
+				m.columns++
+				c.number = m.columns
+			}
+		}
+	}
+}
 
 // forbidden is the function of that name, remembered where it costs something.
 func (m *Memory) forbidden(a, b *column, dv int64) (stretch, bool) {
@@ -31,24 +51,60 @@ func (m *Memory) forbidden(a, b *column, dv int64) (stretch, bool) {
 		lo, hi, ok := forbidden(a, b, dv)
 		return stretch{lo, hi}, ok
 	}
-	key := pairKey{a, b, dv}
-	s, known := m.pairs[key]
-	if !known {
+	if 2*m.used >= len(m.keys) {
+		m.enlarge()
+	}
+	key := pairKey{a.number, b.number, dv}
+	at := m.place(key)
+	if m.keys[at] != key {
+		s := stretch{}
 		if lo, hi, ok := forbidden(a, b, dv); ok {
 			s = stretch{lo, hi}
 		}
-		if m.pairs == nil || len(m.pairs) >= mostKept {
-			m.pairs = make(map[pairKey]stretch)
-		}
-		m.pairs[key] = s
+		m.keys[at], m.values[at] = key, s
+		m.used++
 	}
+	s := m.values[at]
 	return s, s.to > s.from
+}
+
+// place gives where a key lies in the table, or the empty place where it may
+// be put (open addressing).
+func (m *Memory) place(k pairKey) int {
+	h := uint64(k.a)*0x9e3779b97f4a7c15 ^ uint64(k.b)*0xc2b2ae3d27d4eb4f ^ uint64(k.dv)*0x165667b19e3779f9
+	h ^= h >> 29
+	h *= 0xbf58476d1ce4e5b9
+	mask := len(m.keys) - 1
+	at := int(h>>33) & mask
+	for m.keys[at] != k && m.keys[at] != (pairKey{}) {
+		at = (at + 1) & mask
+	}
+	return at
+}
+
+func (m *Memory) enlarge() {
+	keys, values := m.keys, m.values
+	size := max(fewestKept, 2*len(keys))
+	if size > mostKept {
+		size, keys = mostKept, nil
+	}
+	m.keys, m.values, m.used = make([]pairKey, size), make([]stretch, size), 0
+	for i, k := range keys {
+		if k != (pairKey{}) {
+			at := m.place(k)
+			m.keys[at], m.values[at] = k, values[i]
+			m.used++
+		}
+	}
 }
 
 // widestBetween gives the longest stretch, over all heights, from the right
 // edge of a to the left edge of b when both start at the same u, in µm; it may
 // be negative.
 func (m *Memory) widestBetween(a, b *form) int64 {
+	if a.upright && b.upright {
+		return -a.length
+	}
 	key := formKey{a, b}
 	w, known := m.forms[key]
 	if !known {

@@ -28,6 +28,7 @@ func inOrder(width float64, shapes ...*Shape) (*Layout, *Task) {
 	t := &Task{Width: um(width), Stock: []Stock{{Copies: 1}}, Memory: &Memory{}}
 	order := make([]int32, len(shapes))
 	for i, s := range shapes {
+		t.Memory.number(s)
 		t.Pieces = append(t.Pieces, Piece{s, Either})
 		order[i] = int32(i)
 	}

@@ -94,12 +94,34 @@ func (l *lane) room(a, b *laid) int64 {
 // widest gives the longest stretch from the outermost right edge of a to the
 // outermost left edge of b over all heights, rounded up.
 func widest(a, b *form) int64 {
+	if len(a.columns) == 1 && len(b.columns) == 1 {
+		return widestColumns(&a.columns[0], &b.columns[0])
+	}
 	most := math.Inf(-1)
 	for _, f := range [2]*form{a, b} {
 		for _, v := range heights(f) {
 			left, _ := b.edgesAt(v)
 			_, right := a.edgesAt(v)
 			most = max(most, left-right)
+		}
+	}
+	return int64(math.Ceil(most))
+}
+
+// widestColumns is widest for forms of one column each, in one pass.
+func widestColumns(a, b *column) int64 {
+	most := math.Inf(-1)
+	for i, j := 0, 0; i < len(a.cells) && j < len(b.cells); {
+		p, q := &a.cells[i], &b.cells[j]
+		if v0, v1 := max(p.v0, q.v0), min(p.v1, q.v1); v0 < v1 {
+			for _, v := range [2]int64{v0, v1} {
+				most = max(most, at(q.v0, q.v1, q.l0, q.l1, v)-at(p.v0, p.v1, p.r0, p.r1, v))
+			}
+		}
+		if p.v1 < q.v1 {
+			i++
+		} else {
+			j++
 		}
 	}
 	return int64(math.Ceil(most))

@@ -76,15 +76,22 @@ func (t *Task) fitted(chain []link, e Effort) []link {
 }
 
 // choose takes the pieces whose lengths add up to most within a capacity.
-// Lengths are counted in 2,000 steps of the capacity, rounded up.
+// Lengths are counted in 1,000 steps of the capacity, rounded up.
 func (t *Task) choose(links []link, capacity int64) (chosen, rest []link) {
-	const steps = 2000
+	const steps = 1000
 	if capacity >= endless {
 		return links, nil
 	}
 	cost := func(l link) int {
 		c := int64(t.Pieces[l.piece].Shape.Chord) + t.Gap
 		return int((c*steps + capacity - 1) / capacity)
+	}
+	sum := 0
+	for _, l := range links {
+		sum += cost(l)
+	}
+	if sum <= steps {
+		return links, nil
 	}
 	from := make([]int, steps+1) // 1 + number of the last piece of a sum, 0 for none
 	reached := make([]bool, steps+1)
