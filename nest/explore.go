@@ -19,7 +19,7 @@ func (p *planner) explore(s begun) (*answer, error) {
 		runs[k] = search.Run(p.ctx, m.problem, s.phases, p.steps(), p.budget.keep, uint64(p.seed)*1000+uint64(k))
 	})
 	states := append(search.Best(runs, p.keep(s)), search.State{Phases: s.phases})
-	first, err := p.layAll(s.choice, states, p.budget.quick, true)
+	first, err := p.layAll(s.choice, states, always(p.budget.quick), true)
 	if err != nil {
 		return nil, err
 	}
@@ -29,7 +29,12 @@ func (p *planner) explore(s begun) (*answer, error) {
 	}
 	improved := p.climb(s.choice, first)
 	a, err := p.forGood(s.choice, first[:1], p.budget.quick)
-	careful, err2 := p.layAll(s.choice, improved, p.budget.careful, false)
+	careful, err2 := p.layAll(s.choice, improved, func(k int) roll.Effort {
+		if p.finite() {
+			return p.budget.careful
+		}
+		return inOrderOf(first[k], p.budget.careful)
+	}, false)
 	if err != nil && err2 != nil {
 		return nil, err
 	}
@@ -43,11 +48,29 @@ func (p *planner) explore(s begun) (*answer, error) {
 
 // forGood lays the best of sketched layouts from the outlines themselves.
 func (p *planner) forGood(c choice, sketched []*placed, e roll.Effort) (*answer, error) {
-	laid, err := p.layAll(c, []search.State{{Phases: sketched[0].phases}}, e, false)
+	laid, err := p.layAll(c, []search.State{{Phases: sketched[0].phases}}, always(e), false)
 	if err != nil {
 		return nil, err
 	}
 	return &answer{c, laid[0]}, nil
+}
+
+// finite says whether rolls end: which pieces share a roll then matters more
+// than anything else.
+func (p *planner) finite() bool {
+	return slices.ContainsFunc(p.cloths, func(c cloth) bool { return c.measure == roll.LastCut })
+}
+
+// always is the same effort for every state.
+func always(e roll.Effort) func(int) roll.Effort { return func(int) roll.Effort { return e } }
+
+// inOrderOf is an effort that lays only in the order that was best before, where
+// there is but one group of plies.
+func inOrderOf(a *placed, e roll.Effort) roll.Effort {
+	if len(a.layouts) == 1 {
+		e.Order = a.layouts[0].Order
+	}
+	return e
 }
 
 // stopped says whether the search was cancelled.
@@ -60,10 +83,13 @@ func (p *planner) climb(c choice, first []*placed) []search.State {
 		m := newModel(p.job, p.cloths, p.bases, c)
 		m.sketch, m.stop = true, p.stopped
 		lays := p.budget.climb / max(1, first[k].count) / p.burden
+		if p.finite() {
+			lays *= 2
+		}
 		if out[k] = (search.State{Phases: first[k].phases, Cost: first[k].cost}); lays < fewestLays {
 			return
 		}
-		e := roll.Effort{ChainMoves: p.budget.quick.ChainMoves / 4, Order: first[k].layouts[0].Order}
+		e := inOrderOf(first[k], roll.Effort{ChainMoves: p.budget.quick.ChainMoves / 4})
 		out[k] = search.Climb(p.ctx, m.problem, out[k], lays, uint64(p.seed)+uint64(k), func(phases []int64) (float64, bool) {
 			got, _, err := m.lay(phases, e, uint64(p.seed))
 			if err != nil {
@@ -91,19 +117,22 @@ func (p *planner) keep(s begun) int {
 		pieces += d.Fulls + len(d.Narrow)
 	}
 	keep := p.budget.keep
-	if pieces <= fewPieces {
+	if p.eager(pieces) {
 		keep *= 3
 	}
 	return max(1, min(keep, mostLaid/max(1, pieces)))
 }
 
-// fewPieces is the number of pieces up to which a layout costs so little that
-// three times as many states are laid and improved.
+// fewPieces is the number of pieces up to which a layout costs little.
 const fewPieces = 24
+
+// eager says whether three times as many states are laid and improved: where a
+// layout costs little, and where rolls end, because results then vary most.
+func (p *planner) eager(pieces int) bool { return pieces <= fewPieces || p.finite() }
 
 // polished gives the number of layouts to improve.
 func (p *planner) polished(pieces int) int {
-	if pieces <= fewPieces {
+	if p.eager(pieces) {
 		return 3 * p.budget.polished
 	}
 	return p.budget.polished
@@ -112,7 +141,7 @@ func (p *planner) polished(pieces int) int {
 // layAll lays several states; states that the stock does not hold are left
 // out, and the error is theirs when none is held. Sketched layouts compare
 // costs, they are not for cutting.
-func (p *planner) layAll(c choice, states []search.State, e roll.Effort, sketch bool) ([]*placed, error) {
+func (p *planner) layAll(c choice, states []search.State, effort func(int) roll.Effort, sketch bool) ([]*placed, error) {
 	laid := make([]*placed, len(states))
 	failed := make([]error, len(states))
 	inParallel(p.workers, len(states), func(k int) {
@@ -121,7 +150,7 @@ func (p *planner) layAll(c choice, states []search.State, e roll.Effort, sketch 
 		}
 		m := newModel(p.job, p.cloths, p.bases, c)
 		m.sketch, m.stop = sketch, p.stopped
-		got, g, err := m.lay(states[k].Phases, e, uint64(p.seed))
+		got, g, err := m.lay(states[k].Phases, effort(k), uint64(p.seed))
 		if err != nil {
 			failed[k] = p.shortOf(m, g, states[k].Phases, err)
 			return
