@@ -128,7 +128,9 @@ const fewPieces = 24
 
 // eager says whether three times as many states are laid and improved: where a
 // layout costs little, and where rolls end, because results then vary most.
-func (p *planner) eager(pieces int) bool { return pieces <= fewPieces || p.finite() }
+func (p *planner) eager(pieces int) bool {
+	return p.burden == 1 && (pieces <= fewPieces || p.finite())
+}
 
 // polished gives the number of layouts to improve.
 func (p *planner) polished(pieces int) int {

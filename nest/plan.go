@@ -63,7 +63,7 @@ func newPlanner(ctx context.Context, j *laminate.Job, s Settings) (*planner, err
 }
 
 // manyVertices is the number of vertices up to which an outline costs as usual.
-const manyVertices = 1500
+const manyVertices = 500
 
 // answer is the best layout of one choice of widths.
 type answer struct {
