@@ -3,7 +3,6 @@ package nest
 import (
 	"errors"
 	"fmt"
-	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -54,77 +53,6 @@ func alone(c *layout.Class) (clear, wide bool) {
 		wide = wide || c.WideEnough(y)
 	}
 	return clear, wide
-}
-
-// tooTight refuses a stagger: the plies that cannot be kept apart, what they
-// would need, and the largest stagger that is possible.
-func (p *planner) tooTight(m *model, exhausted bool) *Refusal {
-	web := m.problem.Web
-	run := web.Tightest()
-	first := web.Plies[run[0]]
-	between, asked := 0, int64(0)
-	for _, i := range run {
-		between, asked = max(between, web.Plies[i].Between), max(asked, web.Plies[i].Stagger)
-	}
-	tolerance := 2 * geometry.Micrometres(p.job.Rules.LayingToleranceMM)
-	largest := geometry.Micrometre(web.Largest()) - tolerance
-	width := geometry.Micrometre(first.Class.Width)
-	r := &Refusal{Rule: RuleStagger, LargestStaggerMM: math.Max(0, largest.MM())}
-	for _, i := range run {
-		r.Plies = append(r.Plies, web.Plies[i].Number)
-	}
-	d, n := geometry.Micrometre(asked), len(run)
-	need := geometry.Micrometre(n) * d
-	r.Text = fmt.Sprintf("plies %s (%d parallel, %d plies between asked) need %d × %s = %s mm; the roll is %s mm: largest possible stagger %s mm",
-		numbers(r.Plies), n, between, n, mm(d), mm(need), mm(width), mm(max(0, largest)))
-	across := geometry.Micrometre(first.Class.Across())
-	switch {
-	case web.OneComb(run) && across < 2*width:
-		r.Text = fmt.Sprintf("plies %s cannot all be kept %s mm apart on a part %s mm across with rolls of %s mm: largest possible stagger %s mm",
-			numbers(r.Plies), mm(d), mm(across), mm(width), mm(max(0, largest)))
-		r.Cures = append(r.Cures, fmt.Sprintf("a roll of %s mm or wider, which needs no joint", mm(geometry.Micrometre(first.Class.Blank.Across()))))
-	case need <= width || !web.OneComb(run):
-		r.Text = fmt.Sprintf("plies %s cannot all be kept %s mm apart on rolls of %s mm: largest possible stagger %s mm", numbers(r.Plies), mm(d), widths(m, run), mm(max(0, largest)))
-	}
-	if tolerance > 0 {
-		r.Text += fmt.Sprintf(" (with the laying tolerance of %s mm on both sides)", mm(tolerance/2))
-	}
-	closed := width/geometry.Micrometre(n) - tolerance // the closed form of a part two widths across
-	if !exhausted && !(largest-closed <= 2 && closed-largest <= 2) {
-		r.Text += "; not every arrangement was tried"
-	}
-	r.Cures = append(r.Cures, fmt.Sprintf("a stagger of %s mm", mm(max(0, largest))))
-	if need > width && across >= 2*width {
-		r.Cures = append(r.Cures, fmt.Sprintf("a roll of %s mm or wider", mm(need)))
-		if k := int(width / d); k >= 1 {
-			if b := p.betweenFor(run, k); b >= 0 {
-				r.Cures = append(r.Cures, fmt.Sprintf("%d plies between", b))
-			}
-		}
-	}
-	r.Cures = append(r.Cures, "plies of other directions between them")
-	return r
-}
-
-// betweenFor gives the most plies between at which no more than k of the plies
-// must be kept apart, -1 for none.
-func (p *planner) betweenFor(run []int, k int) int {
-	for b := len(p.job.Plies); b >= 0; b-- {
-		most := 0
-		for i := range p.job.Plies {
-			n := 0
-			for j := i; j < len(p.job.Plies) && j <= i+b; j++ {
-				if p.job.Plies[j].Angle() == p.job.Plies[run[0]].Angle() {
-					n++
-				}
-			}
-			most = max(most, n)
-		}
-		if most <= k {
-			return b
-		}
-	}
-	return -1
 }
 
 // widths lists the usable widths of some plies.

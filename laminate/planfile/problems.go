@@ -22,6 +22,7 @@ func (p Problem) Error() string {
 // Problems is every problem found in one file, a line each.
 type Problems []Problem
 
+// Error lists the problems, a line each.
 func (p Problems) Error() string {
 	lines := make([]string, len(p))
 	for i, e := range p {

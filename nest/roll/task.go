@@ -77,6 +77,7 @@ type Shortage struct {
 	Missing  int64 // roll length that they would take at least, µm
 }
 
+// Error counts the pieces without room.
 func (s *Shortage) Error() string {
 	return fmt.Sprintf("%d pieces find no room on the rolls", len(s.Unplaced))
 }
