@@ -60,6 +60,9 @@ func (q *squeeze) text() string {
 		s = fmt.Sprintf("plies %s cannot all be kept %s mm apart on rolls of %s mm", numbers(q.numbers), mm(q.asked), q.widths)
 	}
 	s += fmt.Sprintf(": largest possible stagger %s mm", mm(q.largest))
+	if q.hemmedIn() {
+		s += "; the regions to keep clear and the narrowest strip leave no more room"
+	}
 	if q.tolerance > 0 {
 		s += fmt.Sprintf(" (with the laying tolerance of %s mm on both sides)", mm(q.tolerance/2))
 	}
@@ -76,6 +79,12 @@ func (q *squeeze) closed() bool {
 	return q.broad() && -2 <= off && off <= 2
 }
 
+// hemmedIn says whether less is possible than the closed form allows, because
+// some phases are barred.
+func (q *squeeze) hemmedIn() bool {
+	return q.broad() && q.largest < q.width/geometry.Micrometre(len(q.plies))-q.tolerance-2
+}
+
 func (p *planner) tightCures(q squeeze) []string {
 	cures := []string{fmt.Sprintf("a stagger of %s mm", mm(q.largest))}
 	if q.oneComb && !q.broad() {
@@ -88,6 +97,9 @@ func (p *planner) tightCures(q squeeze) []string {
 				cures = append(cures, fmt.Sprintf("%d plies between", b))
 			}
 		}
+	}
+	if q.hemmedIn() {
+		cures = append(cures, "smaller keep-clear regions, or a smaller narrowest strip")
 	}
 	return append(cures, "plies of other directions between them")
 }
