@@ -19,6 +19,7 @@ import (
 type outlineOptions struct {
 	file   string
 	json   bool
+	svg    string
 	layers []string
 	units  string
 	joinMM float64
@@ -32,8 +33,15 @@ func newOutlineCommand(s stream) *cobra.Command {
 		Short: "Show what is read from a drawing",
 		Long: `Outline reads a drawing as a job would and shows what it finds: size in mm and in
 inches, area, contours, layers, notes and problems. In a job file the options
-are the keys layer, drawing_units, join and which of the part.`,
-		Example: "  stripwright outline hatch.dxf\n  stripwright outline hatch.dxf --layer LID --units in --json",
+--layer, --units, --join and --which are the keys layer, drawing_units, join and
+which of the part. DRAWING may be "-" for standard input.
+
+With --svg it also draws what was read, true to scale and the way up that it is
+seen, with sizes, holes, the 0° arrow and the named corners, to be compared with
+the drawing on screen; "-" sends the drawing to standard output and the text to
+standard error. A file is replaced only when outline wrote it and nothing in it
+was changed since.`,
+		Example: "  stripwright outline hatch.dxf\n  stripwright outline hatch.dxf --layer LID --svg read.svg\n  stripwright outline hatch.dxf --layer LID --units in --json",
 		Args:    arguments("DRAWING"),
 		RunE: func(c *cobra.Command, args []string) error {
 			o.file = args[0]
@@ -42,6 +50,7 @@ are the keys layer, drawing_units, join and which of the part.`,
 	}
 	f := c.Flags()
 	f.BoolVar(&o.json, "json", false, "print what was read as JSON")
+	f.Var(onceText(&o.svg, "FILE"), "svg", "draw what was read into this file (- for standard output)")
 	f.Var(many{&o.layers}, "layer", "take only this layer or group (may be repeated)")
 	f.Var(onceChoice(&o.units, "mm", "cm", "m", "in", "ft", "yd", "72/in"), "units", "unit of the drawing, where it does not say or says it wrongly")
 	f.Var(onceLength(&o.joinMM), "join", "close gaps up to this length (bare number: mm)")
@@ -50,6 +59,9 @@ are the keys layer, drawing_units, join and which of the part.`,
 }
 
 func runOutline(_ context.Context, s stream, o outlineOptions) error {
+	if o.svg == standard && o.json {
+		return mistake("stripwright outline: --svg - and --json both write to standard output: name a file for the drawing")
+	}
 	data, err := s.readInput(o.file)
 	if err != nil {
 		return err
@@ -59,12 +71,7 @@ func runOutline(_ context.Context, s stream, o outlineOptions) error {
 		opts.Which = *o.which
 	}
 	d := drawing.Read(filepath.Base(o.file), data, opts)
-	if o.json {
-		err = printJSON(s, outlineJSON(d))
-	} else {
-		_, err = fmt.Fprint(s.out, outlineText(o.file, d))
-	}
-	if err != nil || len(d.Problems) == 0 {
+	if err := s.showOutline(o, d); err != nil || len(d.Problems) == 0 {
 		return err
 	}
 	m := mistakes{}
@@ -72,6 +79,31 @@ func runOutline(_ context.Context, s stream, o outlineOptions) error {
 		m = append(m, problemLine(o.file, p))
 	}
 	return m
+}
+
+// showOutline writes the drawing where it is wanted, then the report.
+func (s stream) showOutline(o outlineOptions, d drawing.Drawing) error {
+	report := s.out
+	if o.svg != "" {
+		picture, err := outlineDrawing(o, d)
+		if err != nil {
+			return err
+		}
+		if o.svg == standard {
+			report = s.err
+			_, err = s.out.Write(picture)
+		} else {
+			err = writeDrawing(o.svg, picture)
+		}
+		if err != nil {
+			return err
+		}
+	}
+	if o.json {
+		return printJSON(s, outlineJSON(d))
+	}
+	_, err := fmt.Fprint(report, outlineText(o.file, d))
+	return err
 }
 
 func problemLine(file string, p drawing.Problem) string {
@@ -102,7 +134,7 @@ func outlineText(file string, d drawing.Drawing) string {
 		row(fmt.Sprintf("outline %d", i+1), "%s × %s, %d corners, %d holes", length.MM(w), length.MM(h), len(r.Outer), len(r.Holes))
 	}
 	for _, l := range d.Layers {
-		row("layer", "%s: %d closed contours", l.Name, l.Contours)
+		row("layer", "%s: %d closed contours", cmp.Or(l.Name, "(none)"), l.Contours)
 	}
 	for _, n := range d.Notes {
 		row("note", "%s: %s: %s", n.Where, n.Rule, n.Text)
