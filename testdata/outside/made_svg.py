@@ -86,7 +86,7 @@ def shapes(rng, kind, size):
         element = f'<ellipse rx="{num(a)}" ry="{num(b)}"/>'
     else:
         outer = made.contour(rng, size, ("line", "arc", "cubic", "ellipse"))
-        element = f'<path fill-rule="evenodd" d="{path(outer, kind == 'relative')}"/>'
+        element = f'<path fill-rule="evenodd" d="{path(outer, relative=kind == "relative")}"/>'
     for h in inner:
         if len(h) == 1:
             element += f'<circle cx="{num(h[0].c.real)}" cy="{num(h[0].c.imag)}" r="{num(h[0].a)}"/>'
