@@ -20,11 +20,12 @@ type drawn struct {
 	name    string
 	data    []byte
 	options drawing.Options
+	at      *yaml.Node // where the job names it
 }
 
 // drawnPart reads the part's outline from a drawing beside the job file.
 func (r *reading) drawnPart(b block, n *yaml.Node) (geometry.Region, bool) {
-	d := &drawn{}
+	d := &drawn{at: b.keys["outline"]}
 	r.partDrawing = d
 	options, ok := r.drawingOptions(b)
 	d.options = options
@@ -33,6 +34,7 @@ func (r *reading) drawnPart(b block, n *yaml.Node) (geometry.Region, bool) {
 		return geometry.Region{}, false
 	}
 	d.name, d.data = name, data
+	r.drawingStated()
 	return r.single(n, name, data, d.options, "write which: with the number of the part, or layer: with the layer it is on")
 }
 

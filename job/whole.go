@@ -22,6 +22,7 @@ func (r *reading) whole(root *yaml.Node) {
 	r.part(b)
 	r.patches(b)
 	r.fabrics(b)
+	r.drawnSize()
 	r.schedule(b)
 	r.joints(b)
 	r.buying(b)

@@ -31,7 +31,7 @@ func sealHolds(data []byte) bool {
 
 // outlineDrawing draws what was read.
 func outlineDrawing(o outlineOptions, d drawing.Drawing) ([]byte, error) {
-	r := outline.Reading{File: filepath.Base(o.file), Drawing: d}
+	r := outline.Reading{File: filepath.Base(o.file), Layers: o.layers, Drawing: d}
 	if o.file == standard {
 		r.File = "standard input"
 	}

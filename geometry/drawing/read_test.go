@@ -40,7 +40,7 @@ func TestReadSmall(t *testing.T) {
 		area float64 // 0: refused
 		says string
 	}{
-		{"unit is the user's", dxfOf(inMM, "", "", squareDXF), drawing.Options{Units: "in"}, 6451600, "read in in as stated"},
+		{"unit is the user's", dxfOf(inMM, "", "", squareDXF), drawing.Options{Units: "in"}, 6451600, "read with units of in as stated"},
 		{"unit of no part", dxfOf("9 $INSUNITS 70 18", "", "", squareDXF), drawing.Options{}, 0, "no unit for a part"},
 		{"unit unknown to the user", dxfOf(inMM, "", "", squareDXF), drawing.Options{Units: "furlong"}, 0, `"furlong" is not a unit`},
 		{"layer in other letters", dxfOf(inMM, "", "", squareDXF), drawing.Options{Layers: []string{"CUT"}}, 10000, ""},

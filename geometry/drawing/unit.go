@@ -56,9 +56,9 @@ func unitOfDXF(f *dxf.File, override float64, units string, r *trace.Report) (mm
 	case override > 0:
 		from = "stated: " + units
 		if stated && ins != 0 {
-			r.Note("unit", "the drawing says $INSUNITS %d%s; read in %s as stated", ins, inBrackets(u.name), units)
+			r.Note("unit", "the drawing says $INSUNITS %d%s; read with units of %s as stated", ins, inBrackets(u.name), units)
 		} else {
-			r.Note("unit", "the drawing does not say its unit; read in %s as stated", units)
+			r.Note("unit", "the drawing does not say its unit; read with units of %s as stated", units)
 		}
 		return override, from
 	case stated && known:

@@ -24,10 +24,11 @@ const (
 	leastK     = 0.1 // mm: below, the grid of 0.001 mm would show in the letters
 )
 
-// Reading is a drawing with the name it was read by. Which is the number of the
-// one outline that was asked for, 0 when none was.
+// Reading is a drawing with the name it was read by, and what was asked for of
+// it: layers, none for all, and the number of one outline, 0 for all.
 type Reading struct {
 	File    string
+	Layers  []string
 	Which   int
 	Drawing drawing.Drawing
 }

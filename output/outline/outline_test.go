@@ -29,7 +29,7 @@ func read(t testing.TB, name string, o drawing.Options) Reading {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Reading{File: name, Which: o.Which, Drawing: drawing.Read(name, data, o)}
+	return Reading{File: name, Layers: o.Layers, Which: o.Which, Drawing: drawing.Read(name, data, o)}
 }
 
 func drawn(t testing.TB, r Reading) []byte {
@@ -155,6 +155,8 @@ func TestWords(t *testing.T) {
 		}},
 		{"several", Reading{File: "a.dxf", Drawing: two}, []string{"1", "2", "1: 254 mm × 127 mm (10 in × 5 in)", "600 mm"}},
 		{"chosen", Reading{File: "a.dxf", Which: 2, Drawing: d}, []string{"2", "READ FROM a.dxf, outline 2 alone", "A"}},
+		{"layer", Reading{File: "a.dxf", Layers: []string{"LID"}, Drawing: d}, []string{"READ FROM a.dxf, layer LID alone"}},
+		{"layers", Reading{File: "a.dxf", Layers: []string{"LID", "B"}, Which: 1, Drawing: d}, []string{"READ FROM a.dxf, layers LID, B alone, outline 1 alone"}},
 		{"bad", Reading{File: "a.dxf", Drawing: bad}, []string{"NOT READ: 1 problem", "a.dxf:3: open contour: close it"}},
 	} {
 		got := "\n" + strings.Join(words(Scene(c.r)), "\n") + "\n"

@@ -147,9 +147,16 @@ func (b *board) words(lines []line, top float64) {
 	l.Write(b.text(edgeMargin, edgeMargin-2, 3, false, sheet.Caution).Fitted(room))
 }
 
-// heading names the file and the choice among its outlines.
+// heading names the file and the choice among its layers and outlines.
 func (b *board) heading() string {
 	words := "READ FROM " + b.File
+	switch len(b.Layers) {
+	case 0:
+	case 1:
+		words += ", layer " + b.Layers[0] + " alone"
+	default:
+		words += ", layers " + strings.Join(b.Layers, ", ") + " alone"
+	}
 	if b.Which > 0 {
 		words += fmt.Sprintf(", outline %d alone", b.Which)
 	}
