@@ -65,7 +65,7 @@ func Scene(r Reading) sheet.Scene {
 	b.s.Layer("PAPER").Box(sheet.Pen{}, sheet.Fill{Ink: sheet.White}, b.s.Box)
 	b.words(lines, foot+middle)
 	if len(r.Drawing.Regions) > 0 {
-		b.origin = orb.Point{float64((sheetWide*b.k-w)/2) - b.extent.Min[0], float64((foot+beside)*b.k) - b.extent.Min[1]}
+		b.origin = orb.Point{float64((float64(sheetWide*b.k)-w)/2) - b.extent.Min[0], float64((foot+beside)*b.k) - b.extent.Min[1]}
 		b.dimensions()
 		b.regions()
 		b.arrows(edgeMargin, foot+6)

@@ -120,7 +120,7 @@ func wrapped(lines []line) []line {
 // drawing and the caution, in units.
 func (b *board) words(lines []line, top float64) {
 	l := b.s.Layer("TITLE")
-	room := (sheetWide - 2*edgeMargin) * b.k
+	room := float64((sheetWide - 2*edgeMargin) * b.k)
 	size := b.text(edgeMargin, top+17, 8, true, sizeWords(b.Reading))
 	if len(b.Drawing.Regions) == 0 {
 		size.Ink = sheet.Fault
