@@ -51,7 +51,7 @@ func byLength(t *Task, chain []link) []link {
 }
 
 // fitted chooses for each roll in turn the pieces that fill it best (subset sum
-// of the mid-height lengths), chains each choice, and leaves the rest for the
+// of the mean lengths), chains each choice, and leaves the rest for the
 // next roll.
 func (t *Task) fitted(chain []link, e Effort) []link {
 	f := &filler{task: t}

@@ -1,7 +1,8 @@
 // Package search looks for phases of all plies that need little cloth.
 //
 // The state is one phase for each ply. Its estimate is, for each group of plies
-// that share rolls, the sum of the mid-height lengths of the full-width pieces
+// that share rolls, the sum of the mean lengths of the full-width pieces, what
+// their ends lose where they meet (ends matched by slant, on jobs of usual size),
 // plus a quick side-by-side packing of the narrow ones, taken as rectangles.
 // The search is annealing with moves that the trade knows: let the off-cut of
 // one ply start another (exact fit), put a joint on an edge of the blank, stand
