@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -106,7 +107,7 @@ func splitByComma(key, value, before *yaml.Node) bool {
 
 // comma refuses a number with a decimal comma and forgets its first half.
 func (b *block) comma(rest, key, first *yaml.Node) {
-	b.r.refuse(first, key.Value, "write it with a decimal point, "+first.Value+"."+rest.Value, "%q has a decimal comma", first.Value+","+rest.Value)
+	b.r.refuse(first, cmp.Or(key.Value, ruleUnknown), "write it with a decimal point, "+first.Value+"."+rest.Value, "%q has a decimal comma", first.Value+","+rest.Value)
 	delete(b.values, key.Value)
 }
 
