@@ -1,8 +1,9 @@
 package geometry
 
 import (
+	"cmp"
 	"math"
-	"math/big"
+	"math/bits"
 )
 
 // compare notes where two edges cross, overlap, or pass through each other at
@@ -103,12 +104,38 @@ func side(a, b, c gridPoint) int {
 	if abs(ux) < safe && abs(uy) < safe && abs(vx) < safe && abs(vy) < safe {
 		return sign(ux*vy - uy*vx)
 	}
-	l := new(big.Int).Mul(big.NewInt(ux), big.NewInt(vy))
-	return l.Cmp(new(big.Int).Mul(big.NewInt(uy), big.NewInt(vx)))
+	return wideProduct(ux, vy).compare(wideProduct(uy, vx))
 }
 
-// crossPoint gives the point where two edges that cross do so, in micrometres.
+// wide is a signed product of two coordinates in 128 bits.
+type wide struct {
+	high int64
+	low  uint64
+}
+
+func wideProduct(a, b int64) wide {
+	high, low := bits.Mul64(uint64(abs(a)), uint64(abs(b)))
+	if (a < 0) == (b < 0) {
+		return wide{int64(high), low}
+	}
+	low, borrow := bits.Sub64(0, low, 0)
+	high, _ = bits.Sub64(0, high, borrow)
+	return wide{int64(high), low}
+}
+
+func (w wide) compare(v wide) int {
+	if w.high != v.high {
+		return cmp.Compare(w.high, v.high)
+	}
+	return cmp.Compare(w.low, v.low)
+}
+
+// crossPoint gives the point where two edges that cross do so, in whole
+// micrometres, the same whichever edge is named first.
 func crossPoint(e, f *edge) (x, y float64) {
+	if cmp.Or(cmp.Compare(e.minY, f.minY), cmp.Compare(e.minX, f.minX), e.a.compare(f.a)) < 0 {
+		e, f = f, e
+	}
 	ux, uy := float64(e.b.x-e.a.x), float64(e.b.y-e.a.y)
 	vx, vy := float64(f.b.x-f.a.x), float64(f.b.y-f.a.y)
 	wx, wy := float64(f.a.x-e.a.x), float64(f.a.y-e.a.y)

@@ -26,10 +26,24 @@ import (
 // coordinates must be finite and within 4,000 km of the origin, beyond that
 // they are taken as lying there.
 //
-// The time taken is that of sorting the edges (n log n) as long as few of them
-// lie beside one another in at least one of four directions.
+// The time taken is that of sorting the edges (n log n) where no two of them
+// meet but at their common vertex; where some do, it stays so as long as few
+// edges lie beside one another in at least one of four directions.
 func Crossing(rings ...orb.Ring) (at orb.Point, found bool) {
-	s := crossingSearch{edges: edgesOf(rings)}
+	grid := make([][]gridPoint, len(rings))
+	for i, r := range rings {
+		grid[i] = gridRing(r)
+	}
+	sweep := newClearSweep(grid)
+	first, meets := sweep.run()
+	if !meets {
+		return orb.Point{}, false
+	}
+	s := crossingSearch{edges: edgesOf(grid, first.height)}
+	if first.e != none && first.f != none {
+		// A crossing, if it is one, above which none need be looked for.
+		s.compare(sweep.whole(first.e), sweep.whole(first.f))
+	}
 	s.run(s.axis())
 	if !s.found {
 		return orb.Point{}, false
@@ -54,24 +68,29 @@ type edge struct {
 	minX, minY, maxX, maxY int64
 }
 
-func edgesOf(rings []orb.Ring) []edge {
+// edgesOf lists the edges that reach a height or lie above it.
+func edgesOf(rings [][]gridPoint, height int64) []edge {
 	var out []edge
-	for _, r := range rings {
-		g := gridRing(r)
+	for _, g := range rings {
 		n := len(g)
 		if n < 2 {
 			continue
 		}
 		for i := range g {
-			a, b := g[i], g[(i+1)%n]
-			out = append(out, edge{
-				a: a, b: b, before: g[(i+n-1)%n], after: g[(i+2)%n],
-				minX: min(a.x, b.x), minY: min(a.y, b.y),
-				maxX: max(a.x, b.x), maxY: max(a.y, b.y),
-			})
+			if a, b := g[i], g[(i+1)%n]; max(a.y, b.y) >= height {
+				out = append(out, newEdge(g[(i+n-1)%n], a, b, g[(i+2)%n]))
+			}
 		}
 	}
 	return out
+}
+
+func newEdge(before, a, b, after gridPoint) edge {
+	return edge{
+		a: a, b: b, before: before, after: after,
+		minX: min(a.x, b.x), minY: min(a.y, b.y),
+		maxX: max(a.x, b.x), maxY: max(a.y, b.y),
+	}
 }
 
 func gridRing(r orb.Ring) []gridPoint {

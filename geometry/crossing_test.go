@@ -216,15 +216,64 @@ func comb(teeth int, turn float64) orb.Ring {
 	return r
 }
 
+func turned(r orb.Ring, degrees float64) orb.Ring {
+	s, c := math.Sincos(degrees * math.Pi / 180)
+	out := make(orb.Ring, len(r))
+	for i, p := range r {
+		out[i] = orb.Point{c*p[0] - s*p[1], s*p[0] + c*p[1]}
+	}
+	return out
+}
+
+// star has n points, every other one near the centre.
+func star(n int) orb.Ring {
+	r := make(orb.Ring, n)
+	for i := range r {
+		s, c := math.Sincos(2 * math.Pi * float64(i) / float64(n))
+		d := 2000 - 1000*float64(i%2)
+		r[i] = orb.Point{d * c, d * s}
+	}
+	return r
+}
+
+// spiral winds 40 times outward and back beside itself.
+func spiral(n int) orb.Ring {
+	r := make(orb.Ring, n)
+	for i := range r {
+		k := min(i, n-1-i)
+		s, c := math.Sincos(2 * math.Pi * 40 * float64(k) / float64(n/2))
+		d := 10 + 990*float64(k)/float64(n/2)
+		if k != i {
+			d += 8
+		}
+		r[i] = orb.Point{d * c, d * s}
+	}
+	return r
+}
+
+func circle(n int) orb.Ring {
+	r := make(orb.Ring, n)
+	for i := range r {
+		s, c := math.Sincos(2 * math.Pi * float64(i) / float64(n))
+		r[i] = orb.Point{1500 * c, 1500 * s}
+	}
+	return r
+}
+
+// All outlines have 100,000 points.
 func BenchmarkCrossing(b *testing.B) {
+	teeth := comb(25000, 0)
 	for _, c := range []struct {
 		name string
 		ring orb.Ring
-	}{{"blob 100k", blob(100000)}, {"upright comb 100k", comb(25000, 0)}, {"comb at 45°", comb(25000, math.Pi/4)}, {"comb at 20°", comb(25000, 0.35)}} {
+	}{
+		{"blob", blob(100000)}, {"star", star(100000)}, {"spiral", spiral(100000)}, {"circle", circle(100000)},
+		{"comb at 0°", teeth}, {"comb at 20°", turned(teeth, 20)}, {"comb at 45°", turned(teeth, 45)}, {"comb at 90°", turned(teeth, 90)},
+	} {
 		b.Run(c.name, func(b *testing.B) {
 			for b.Loop() {
-				if _, found := geometry.Crossing(c.ring); found {
-					b.Fatal("crossing found")
+				if at, found := geometry.Crossing(c.ring); found {
+					b.Fatal("crossing found at", at)
 				}
 			}
 		})
