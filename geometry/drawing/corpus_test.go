@@ -26,6 +26,7 @@ type expected struct {
 	Tol                  float64
 	Probes               [][3]any
 	Options              string
+	Says                 string // in the harder cases: words of a problem or note
 }
 
 // notYet lists the cases that are still refused; each must be, with a problem
@@ -101,14 +102,20 @@ func (c expected) options(t testing.TB) drawing.Options {
 	switch layer, named := strings.CutPrefix(c.Options, "layer="); {
 	case c.Options == "":
 		return drawing.Options{}
+	case c.Options == "layer=A which=2":
+		return drawing.Options{Layers: []string{"A"}, Which: 2}
 	case named:
 		return drawing.Options{Layers: []string{layer}}
 	case c.Options == "--units in":
 		return drawing.Options{Units: "in"}
 	case c.Options == "--units mm", c.Options == "user units are mm":
 		return drawing.Options{Units: "mm"}
+	case c.Options == "--units cm":
+		return drawing.Options{Units: "cm"}
 	case c.Options == "72 units per inch":
 		return drawing.Options{Units: "72/in"}
+	case c.Options == "96 units per inch":
+		return drawing.Options{Units: "96/in"}
 	case c.Options == "join tolerance 1 mm":
 		return drawing.Options{JoinMM: 1}
 	}

@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 
+	"golang.org/x/text/encoding/unicode"
+
 	"stripwright/geometry/drawing/dxf"
 )
 
@@ -13,6 +15,9 @@ import (
 // the name's ending where that does not tell; "" with the reason and the cure
 // when it is none that can be read.
 func format(name string, data []byte) (kind, why, cure string) {
+	if kind := headless(data); kind != "" {
+		return "", kind, "save it as UTF-8"
+	}
 	head := bytes.TrimLeft(bytes.TrimPrefix(data, []byte("\ufeff")), " \t\r\n\x00")
 	ending := strings.ToLower(path.Ext(strings.ReplaceAll(name, `\`, "/")))
 	for _, m := range magics {
@@ -51,8 +56,14 @@ var magics = []struct {
 	{0, "PK\x03\x04", "this file is an archive (zip)", "unpack it first"},
 	{0, "\x89PNG", "this is a picture, not a drawing", "save the drawing as DXF or SVG"},
 	{0, "\xff\xd8\xff", "this is a picture, not a drawing", "save the drawing as DXF or SVG"},
-	{0, "\xff\xfe", "this file is UTF-16 text", "save it as UTF-8"},
-	{0, "\xfe\xff", "this file is UTF-16 text", "save it as UTF-8"},
+	{0, "AC1.", "this is a DWG file, not DXF", "save it as DXF (R12 or 2000, text)"},
+	{0, "AC2.", "this is a DWG file, not DXF", "save it as DXF (R12 or 2000, text)"},
+	{0, "MC0.0", "this is a DWG file, not DXF", "save it as DXF (R12 or 2000, text)"},
+	{0, "GIF8", "this is a picture, not a drawing", "save the drawing as DXF or SVG"},
+	{0, "II*\x00", "this is a picture, not a drawing", "save the drawing as DXF or SVG"},
+	{0, "\xd0\xcf\x11\xe0", "this is an office document", "save the points as CSV, or the drawing as DXF or SVG"},
+	{0, "ISO-10303-21", "this is a STEP model", "save the outline as DXF or SVG"},
+	{0, "solid ", "this is a mesh (STL)", "save the outline as DXF or SVG"},
 }
 
 func digits(b []byte) bool {
@@ -69,4 +80,26 @@ func groupCode(head []byte) bool {
 	line, _, _ := bytes.Cut(head, []byte("\n"))
 	_, err := strconv.Atoi(strings.TrimSpace(string(line)))
 	return err == nil
+}
+
+// plain turns UTF-16 text that begins with its mark into UTF-8, and takes the
+// mark of UTF-8 off; everything else stays as it is.
+func plain(data []byte) []byte {
+	if !bytes.HasPrefix(data, []byte("\xff\xfe")) && !bytes.HasPrefix(data, []byte("\xfe\xff")) {
+		return bytes.TrimPrefix(data, []byte("\ufeff"))
+	}
+	text, err := unicode.UTF16(unicode.LittleEndian, unicode.ExpectBOM).NewDecoder().Bytes(data)
+	if err != nil {
+		return data
+	}
+	return text
+}
+
+// headless says of UTF-16 text without its mark what it is.
+func headless(data []byte) string {
+	if len(data) >= 4 && data[0] != 0 && data[1] == 0 && data[2] != 0 && data[3] == 0 ||
+		len(data) >= 4 && data[0] == 0 && data[1] == '<' && data[2] == 0 && data[3] != 0 {
+		return "this file is UTF-16 text without its mark"
+	}
+	return ""
 }

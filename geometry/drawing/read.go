@@ -59,6 +59,9 @@ func (o Options) checked(r *trace.Report) Options {
 
 func (rd *reading) file(name string, data []byte, d *Drawing) {
 	const most = 256 << 20
+	if len(data) <= most {
+		data = plain(data)
+	}
 	kind, why, cure := format(name, data)
 	switch {
 	case len(data) > most:

@@ -13,8 +13,9 @@ import (
 	"stripwright/geometry/drawing/trace"
 )
 
-// farthest bounds coordinates in mm: beyond 1,000 km a micrometre is lost.
-const farthest = 1e9
+// farthest bounds coordinates in mm: within 4,000 km a float64 still tells
+// thousandths of a micrometre, and geometry.Crossing reaches as far.
+const farthest = 4e9
 
 // mostContours bounds the contours of one drawing; a part with more is a
 // hatching or a map.
@@ -25,7 +26,7 @@ func (rd *reading) regions(lines []trace.Line, chosen choice, d *Drawing) {
 	r := rd.report
 	for _, l := range lines {
 		if !l.Finite(farthest) {
-			r.Problem("size", r.Line(l.At), "draw the part at its real size near the origin", "a coordinate is farther than 1,000 km away")
+			r.Problem("size", r.Line(l.At), "draw the part at its real size near the origin", "a coordinate is farther than 4,000 km away")
 			return
 		}
 	}

@@ -22,7 +22,8 @@ func IsBinary(data []byte) bool {
 // that everything after it is the same for both kinds.
 func scanBinary(data []byte, r *trace.Report) (groups []group, ok bool) {
 	b := binaryReader{data: data, at: 22}
-	b.short = len(data) > 24 && data[22] == 0 && data[23] == 'S'
+	// The first group is 0, or a comment (999, written 255 and two bytes).
+	b.short = len(data) > 24 && (data[22] == 255 || (data[22] == 0 && data[23] != 0))
 	for {
 		start := b.at
 		code := b.code()

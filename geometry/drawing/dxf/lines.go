@@ -53,6 +53,8 @@ var neverOutline = map[string]bool{
 	"DIMENSION": true, "ARC_DIMENSION": true, "LARGE_RADIAL_DIMENSION": true, "LEADER": true,
 	"MLEADER": true, "MULTILEADER": true, "TOLERANCE": true, "VIEWPORT": true, "IMAGE": true,
 	"SOLID": true, "TRACE": true, "3DFACE": true, "RAY": true, "XLINE": true, "SHAPE": true, "SEQEND": true,
+	"WIPEOUT": true, "OLEFRAME": true, "OLE2FRAME": true, "ACAD_TABLE": true, "PDFUNDERLAY": true, "DWFUNDERLAY": true,
+	"DGNUNDERLAY": true, "LIGHT": true, "SUN": true, "RTEXT": true, "ARCALIGNEDTEXT": true, "GEOPOSITIONMARKER": true,
 }
 
 // notRead are kinds that may well be the outline but hold no lines that can be
@@ -63,7 +65,7 @@ var notRead = map[string]string{
 	"PLANESURFACE": "explode it into lines and arcs", "EXTRUDEDSURFACE": "draw the outline flat",
 	"LOFTEDSURFACE": "draw the outline flat", "REVOLVEDSURFACE": "draw the outline flat",
 	"SWEPTSURFACE": "draw the outline flat", "NURBSURFACE": "draw the outline flat",
-	"MESH": "draw the outline flat", "HELIX": "convert it to a polyline",
+	"MPOLYGON": "explode it into polylines", "MESH": "draw the outline flat", "HELIX": "convert it to a polyline",
 }
 
 func (t *tracer) trace(es []entity, p place) {

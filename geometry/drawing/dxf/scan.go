@@ -27,6 +27,9 @@ func scan(data []byte, r *trace.Report) (groups []group, ok bool) {
 	}
 	for {
 		word, more := l.next()
+		if more && len(groups) == 0 && strings.TrimSpace(word) == "" {
+			continue // blank lines before the first group
+		}
 		if !more {
 			r.Problem("truncated", r.Line(max(l.number, 1)), cutCure, "the drawing ends without its EOF group")
 			return groups, false

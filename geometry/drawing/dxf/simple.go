@@ -34,10 +34,7 @@ func (t *tracer) arc(v *values, layer string, p place) {
 		return
 	}
 	from, to := v.must(50), v.must(51)
-	sweep := math.Mod(to-from, 360)
-	if sweep <= 0 {
-		sweep += 360
-	}
+	sweep := round(to-from, 360)
 	const rad = math.Pi / 180
 	t.add(v, layer, m, curve.Arc(centre, radius, from*rad, sweep*rad, t.chordAt(m)), false)
 }
@@ -58,9 +55,21 @@ func (t *tracer) ellipse(v *values, layer string, p place) {
 		return
 	}
 	w := orb.Point{-face * ratio * u[1], face * ratio * u[0]}
-	sweep := math.Mod(to-from, 2*math.Pi)
-	if sweep <= 1e-12 {
-		sweep += 2 * math.Pi
-	}
+	sweep := round(to-from, 2*math.Pi)
 	t.add(v, layer, p.at, curve.Ellipse(centre, u, w, from, sweep, t.chordAt(p.at)), false)
+}
+
+// round gives an angle of rotation as more than nothing and at most a full
+// turn. One that is a full turn but for rounding, less or more, is a full turn:
+// else 0 to 6.2832 would be next to nothing.
+func round(sweep, turn float64) float64 {
+	const rounding = 1e-5 // of a turn
+	if off := math.Abs(sweep) / turn; off > 1-rounding && off < 1+rounding {
+		return turn
+	}
+	sweep = math.Mod(sweep, turn)
+	if sweep < 1e-12*turn {
+		sweep += turn
+	}
+	return sweep
 }

@@ -45,15 +45,36 @@ func decoder(version, page string) func(string) string {
 	}
 }
 
-// escaped is a character written by its number: \U+00DF.
-var escaped = regexp.MustCompile(`\\U\+[0-9A-Fa-f]{4}`)
+// escaped is a character written by its number: \U+00DF, or \M+1 and two bytes
+// of a code page.
+var escaped = regexp.MustCompile(`\\U\+[0-9A-Fa-f]{4}|\\M\+[1-5][0-9A-Fa-f]{4}`)
+
+// wide are the code pages of \M+1 to \M+5, from the published DXF reference.
+var wide = map[byte]encoding.Encoding{
+	'1': japanese.ShiftJIS, '2': traditionalchinese.Big5, '3': korean.EUCKR, '5': simplifiedchinese.GBK,
+}
 
 func unescape(s string) string {
-	n, err := strconv.ParseInt(s[3:], 16, 32)
+	n, err := strconv.ParseUint(s[len(s)-4:], 16, 16)
 	if err != nil {
 		return s
 	}
-	return string(rune(n))
+	if s[1] == 'U' {
+		return string(rune(n))
+	}
+	enc, known := wide[s[3]]
+	if !known {
+		return s
+	}
+	code := []byte{byte(n >> 8), byte(n)}
+	if code[0] == 0 {
+		code = code[1:]
+	}
+	t, err := enc.NewDecoder().Bytes(code)
+	if err != nil {
+		return s
+	}
+	return string(t)
 }
 
 func ascii(s string) bool {

@@ -169,14 +169,14 @@ func TestTransforms(t *testing.T) {
 		"translate(10)rotate(90)":       {9, 3},
 		" translate(10 0) , scale(2,2)": {16, 2},
 	} {
-		m, err := parseTransform(text)
+		m, err := parseTransform(text, false, box{})
 		got := m.Apply(orb.Point{3, 1})
 		if err != nil || math.Hypot(got[0]-want[0], got[1]-want[1]) > 1e-9 {
 			t.Errorf("%q: %v (%v), want %v", text, got, err, want)
 		}
 	}
 	for _, text := range []string{"turn(5)", "rotate(1 2)", "scale()", "matrix(1 2 3)", "translate(1", "translate 5", "rotate(NaN)", "translate(5px)", "scale(1,)"} {
-		if _, err := parseTransform(text); err == nil {
+		if _, err := parseTransform(text, false, box{}); err == nil {
 			t.Errorf("%q was taken", text)
 		}
 	}

@@ -44,7 +44,7 @@ func (w *walker) draw(e *Element, s state) error {
 // size reads a length attribute in user units; otherwise when it is not there.
 func (e *Element) size(name string, otherwise, whole float64) (float64, error) {
 	text, ok := e.get(name)
-	if !ok {
+	if !ok || text == "auto" {
 		return otherwise, nil
 	}
 	l, err := parseLength(text)

@@ -3,7 +3,10 @@ package svg
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
+
+	"github.com/paulmach/orb"
 
 	"stripwright/geometry/drawing/trace"
 )
@@ -62,6 +65,15 @@ type page struct {
 	at   trace.Affine
 	view box
 	from string // where the unit comes from
+	size box    // of the page in mm, none if it is not known
+}
+
+// leaves says whether any of the points, in mm, lies off the page.
+func (p page) leaves(points []orb.Point) bool {
+	const slack = 0.5 // mm
+	return p.size.w > 0 && slices.ContainsFunc(points, func(q orb.Point) bool {
+		return q[0] < -slack || q[1] < -slack || q[0] > p.size.w+slack || q[1] > p.size.h+slack
+	})
 }
 
 const sizeCure = "state width and height with a unit in the drawing, or say what a user unit is: drawing_units: mm in the job, --units mm for outline (or in, 96/in …)"
@@ -118,13 +130,6 @@ type rootSize struct {
 
 func rootLength(root *Element, name string) rootSize {
 	text, there := root.get(name)
-	if style, ok := root.get("style"); ok {
-		for _, a := range declarations(style) {
-			if a.Name == name {
-				text, there = a.Value, true
-			}
-		}
-	}
 	if !there || text == "auto" || text == "" {
 		return rootSize{text: "not stated"}
 	}
@@ -169,7 +174,7 @@ func statedPage(v viewBox, boxed bool, width, height rootSize, unit float64, sta
 func measuredPage(root *Element, v viewBox, boxed bool, width, height rootSize, r *trace.Report) (p page, ok bool) {
 	const mm = 25.4 / 96
 	p.at = trace.Affine{A: mm, D: -mm, F: height.px * mm}
-	p.view = box{width.px, height.px}
+	p.view, p.size = box{width.px, height.px}, box{width.px * mm, height.px * mm}
 	p.from = fmt.Sprintf("width %s, height %s", width.text, height.text)
 	if boxed {
 		aspect, _ := root.get("preserveAspectRatio")

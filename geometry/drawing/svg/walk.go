@@ -14,6 +14,8 @@ import (
 type Drawing struct {
 	root   *Element
 	page   page
+	sheet  sheet
+	byID   map[string]*Element
 	report *trace.Report
 }
 
@@ -21,11 +23,39 @@ type Drawing struct {
 // unit where the user has stated it (as stated), 0 where not. Nil when the size
 // is not known.
 func Open(root *Element, unit float64, stated string, r *trace.Report) *Drawing {
+	d := &Drawing{byID: map[string]*Element{}, report: r}
+	d.index(root)
+	slices.SortStableFunc(d.sheet, func(a, b styleRule) int { return a.weight - b.weight })
+	_, styled := d.sheet.styleOf(root)
+	root, err := root.effective(styled)
+	if err != nil {
+		r.Problem("not-read", r.Line(root.Line), "write it as an attribute", "<svg>: %v", err)
+		return nil
+	}
+	if text, ok := root.get("transform"); ok && text != "none" && text != "" {
+		r.Problem("not-read", r.Line(root.Line), "put what it holds into a group, and the transform on that",
+			"<svg>: a transform of the whole drawing is not read, as programs do not agree on it")
+		return nil
+	}
 	p, ok := pageOf(root, unit, stated, r)
 	if !ok {
 		return nil
 	}
-	return &Drawing{root: root, page: p, report: r}
+	d.root, d.page = root, p
+	return d
+}
+
+// index finds every id and reads the style sheets.
+func (d *Drawing) index(e *Element) {
+	if _, taken := d.byID[e.id]; !taken && e.id != "" {
+		d.byID[e.id] = e
+	}
+	if e.Name == "style" && !e.foreign {
+		d.sheet = append(d.sheet, parseSheet(e, d.report)...)
+	}
+	for _, c := range e.Children {
+		d.index(c)
+	}
 }
 
 // UnitFrom says where the size comes from.
@@ -47,6 +77,7 @@ type walker struct {
 	points int
 	used   int // elements drawn by way of a use
 	full   bool
+	over   bool // something reaches over the edge of the page
 }
 
 // state is what an element inherits.
@@ -58,6 +89,7 @@ type state struct {
 	layer string
 	fixed bool       // the layer comes from a group marked as one
 	using []*Element // use elements on the way here
+	clips []clip     // windows that it is seen through
 	depth int
 }
 
@@ -65,32 +97,18 @@ type state struct {
 // the chord error (mm). What cannot be read is a problem when it is wanted by
 // one of its names, and is left out when not.
 func (d *Drawing) Lines(chord float64, wanted func(names []string) bool) []trace.Line {
-	w := walker{d: d, chord: chord, byID: map[string]*Element{}, wanted: wanted}
-	w.index(d.root)
-	slices.SortStableFunc(w.sheet, func(a, b styleRule) int { return a.weight - b.weight })
+	w := walker{d: d, chord: chord, byID: d.byID, sheet: d.sheet, wanted: wanted}
 	s := state{at: d.page.at, view: d.page.view, look: look{fill: true}}
-	var hidden string
-	if s, hidden = w.enter(d.root, s); hidden != "" {
+	_, s, hidden := w.enter(d.root, s)
+	if hidden != "" {
 		d.report.LeaveOut("the whole drawing " + hidden)
 		return nil
 	}
 	w.children(d.root, s)
+	if w.over {
+		d.report.Note("page", "the drawing reaches over the edge of its page: taken whole")
+	}
 	return w.out
-}
-
-// index finds every id and reads the style sheets.
-func (w *walker) index(e *Element) {
-	if id, ok := e.get("id"); ok {
-		if _, taken := w.byID[id]; !taken {
-			w.byID[id] = e
-		}
-	}
-	if e.Name == "style" && !e.foreign {
-		w.sheet = append(w.sheet, parseSheet(e, w.d.report)...)
-	}
-	for _, c := range e.Children {
-		w.index(c)
-	}
 }
 
 func (w *walker) children(e *Element, s state) {
@@ -112,7 +130,11 @@ func (w *walker) element(e *Element, s state) {
 	}
 	s.depth++
 	s = s.named(e)
-	s, hidden := w.enter(e, s)
+	if why := w.conditional(e, s); why != "" {
+		w.d.report.LeaveOut(e.Name + " " + why)
+		return
+	}
+	e, s, hidden := w.enter(e, s)
 	if hidden != "" {
 		w.d.report.LeaveOut(e.Name + " " + hidden)
 		return
@@ -152,52 +174,58 @@ func (w *walker) overflow(e *Element) {
 	}
 }
 
-// enter reads an element's style: how it looks, and why it is not seen at all.
-func (w *walker) enter(e *Element, s state) (state, string) {
+// enter reads an element's style: what it replaces of the attributes, how it
+// looks, and why it is not seen at all.
+func (w *walker) enter(e *Element, s state) (*Element, state, string) {
 	attributes, styled := w.sheet.styleOf(e)
-	for _, a := range styled {
-		if slices.Contains(moving, a.Name) && a.Value != "none" && w.wanted(s.names) {
-			w.problem("not-read", e, "write it as an attribute", "%s set by style is not read", a.Name)
-		}
-	}
-	for _, name := range []string{"clip-path", "mask"} {
-		if v, ok := e.get(name); ok && v != "none" && w.wanted(s.names) {
-			w.d.report.Note("clip", "line %d: <%s> is cut by a %s: it was taken whole", e.Line, e.Name, name)
-		}
+	changed, err := e.effective(styled)
+	if err != nil && w.wanted(s.names) {
+		w.problem("not-read", e, "write it as an attribute", "%v", err)
 	}
 	next, hidden := s.look.change(append(attributes, styled...))
 	s.look = next
-	return s, hidden
+	return changed, s, hidden
 }
 
-// transformed applies an element's transform and goes on.
+// transformed applies an element's transform and clip and goes on.
 func (w *walker) transformed(e *Element, s state, then func(*Element, state)) {
-	if origin, ok := e.get("transform-origin"); ok && origin != "0 0" && w.wanted(s.names) {
-		w.problem("not-read", e, "write the transform without it", "transform-origin is not read")
+	m, err := transformOf(e, s.view)
+	if err != nil {
+		if w.wanted(s.names) {
+			w.problem("syntax", e, "correct the transform", "%v", err)
+		}
 		return
 	}
-	if text, ok := e.get("transform"); ok && text != "none" {
-		m, err := parseTransform(text)
-		if err != nil {
-			if w.wanted(s.names) {
-				w.problem("syntax", e, "correct the transform", "transform: %v", err)
-			}
-			return
-		}
-		s.at = s.at.Of(m)
-	}
+	s.at = s.at.Of(m)
 	if size := s.at.Stretch(); !s.at.Finite() || size > largest {
 		w.problem("size", e, "draw it at its real size", "its transform reaches out of all reason")
 		return
 	}
-	then(e, s)
+	then(e, w.clipped(e, s))
+}
+
+// conditional says why an element is not seen by everyone, or "": it asks for an
+// extension. One for certain languages only, or that moves, is a problem.
+func (w *walker) conditional(e *Element, s state) string {
+	if asks, _ := e.get("requiredExtensions"); asks != "" {
+		return "for an extension"
+	}
+	if _, some := e.get("systemLanguage"); some && w.wanted(s.names) {
+		w.problem("not-read", e, "keep one of them in the drawing", "it is seen in some languages only (systemLanguage)")
+	}
+	for _, c := range e.Children {
+		if (c.Name == "set" || strings.HasPrefix(c.Name, "animate")) && !c.foreign && w.wanted(s.names) {
+			w.problem("not-read", c, "take the animation out", "<%s> is animated", e.Name)
+		}
+	}
+	return ""
 }
 
 // oneOf draws the first child of a switch that asks for no extension.
 func (w *walker) oneOf(e *Element, s state) {
 	for _, c := range e.Children {
-		_, asks := c.get("requiredExtensions")
-		if !c.foreign && !asks && (isGroup(c.Name) || isShape(c.Name) || c.Name == "use") {
+		asks, _ := c.get("requiredExtensions")
+		if !c.foreign && asks == "" && (isGroup(c.Name) || isShape(c.Name) || c.Name == "use") {
 			w.element(c, s)
 			return
 		}
@@ -219,6 +247,10 @@ func (w *walker) add(e *Element, s state, points []orb.Point, closed bool) {
 		w.full = true
 		return
 	}
+	if !w.seen(e, s, l.Points) {
+		return
+	}
+	w.over = w.over || w.d.page.leaves(l.Points)
 	w.out = append(w.out, l)
 }
 

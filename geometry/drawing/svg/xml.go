@@ -20,10 +20,14 @@ type Element struct {
 	Line     int    // of the file, where its tag ends
 	text     []byte // of a style element
 	foreign  bool   // of another name space than the drawing's: not drawn
+	parent   *Element
+	id       string
+	classes  []string
+	original *Element // of one whose attributes a style has replaced
 }
 
-// Attribute is one attribute, without its name space; label keeps its value
-// whatever name space it stands in.
+// Attribute is one attribute of SVG itself, or one of those in other name
+// spaces that are read: label, groupmode and href.
 type Attribute struct{ Name, Value string }
 
 // bounds of a drawing, so that a hostile file cannot fill the memory.
@@ -71,6 +75,10 @@ func Parse(data []byte, r *trace.Report) *Element {
 			if ok = declareEntities(string(token), d.Entity, bytes.Count(data, []byte("&"))); !ok {
 				r.Problem("entities", r.Line(line), xmlCure, "the drawing declares XML entities made of entities, or too many")
 			}
+		case xml.ProcInst:
+			if token.Target == "xml-stylesheet" {
+				r.Problem("not-read", r.Line(line), styleCure, "the drawing takes its style from another file")
+			}
 		case xml.StartElement:
 			ok = t.begin(token, line)
 		case xml.EndElement:
@@ -105,11 +113,15 @@ func (t *tree) begin(token xml.StartElement, line int) bool {
 			"the drawing holds more than %d elements, or they lie more than %d deep", mostElements, deepest)
 		return false
 	}
+	if name := repeated(token.Attr); name != "" {
+		r.Problem("syntax", r.Line(line), xmlCure, "<%s> has the attribute %s twice", trace.Printable(e.Name), trace.Printable(name))
+		return false
+	}
 	switch {
 	case len(t.open) > 0:
 		e.foreign = token.Name.Space != t.space && token.Name.Space != svgSpace
 		parent := t.open[len(t.open)-1]
-		parent.Children = append(parent.Children, e)
+		parent.Children, e.parent = append(parent.Children, e), parent
 	case t.root != nil || e.Name != "svg":
 		r.Problem("format", r.Line(line), "save the drawing as SVG or DXF", "the file is XML but no SVG: it begins with <%s>", trace.Printable(e.Name))
 		return false
@@ -122,6 +134,9 @@ func (t *tree) begin(token xml.StartElement, line int) bool {
 
 // charset decodes the encoding that the XML declaration names.
 func charset(name string, in io.Reader) (io.Reader, error) {
+	if strings.HasPrefix(strings.ToLower(name), "utf-16") {
+		return in, nil // turned into UTF-8 already, by its mark
+	}
 	enc, err := htmlindex.Get(name)
 	if err != nil {
 		return nil, errors.New("encoding " + name + " is not known")
@@ -131,12 +146,33 @@ func charset(name string, in io.Reader) (io.Reader, error) {
 
 func element(token xml.StartElement, line int) *Element {
 	e := &Element{Name: token.Name.Local, Line: line}
+	var elsewhere []Attribute
 	for _, a := range token.Attr {
-		if a.Name.Space != "xmlns" && a.Name.Local != "xmlns" {
-			e.Attr = append(e.Attr, Attribute{a.Name.Local, a.Value})
+		switch name := a.Name.Local; {
+		case a.Name.Space == "" && name != "xmlns":
+			e.Attr = append(e.Attr, Attribute{name, a.Value})
+		case name == "label" || name == "groupmode" || name == "href":
+			elsewhere = append(elsewhere, Attribute{name, a.Value})
 		}
 	}
+	e.Attr = append(e.Attr, elsewhere...) // behind: a plain href wins
+	e.id, _ = e.get("id")
+	class, _ := e.get("class")
+	e.classes = strings.Fields(class)
 	return e
+}
+
+// repeated gives the name of an attribute that is there twice, which XML does
+// not allow, or "".
+func repeated(attr []xml.Attr) string {
+	seen := make(map[xml.Name]bool, len(attr))
+	for _, a := range attr {
+		if seen[a.Name] {
+			return a.Name.Local
+		}
+		seen[a.Name] = true
+	}
+	return ""
 }
 
 // tellXML says what is wrong with the XML: cut short, an entity, or else.
