@@ -32,7 +32,8 @@ type task struct {
 //
 // In this order: for each roll, or each table length of it,
 // roll-FABRIC-WIDTH-NN.svg for people, -cut.svg and -mm.dxf for a cutter;
-// pieces-mm.dxf; ply-NN.svg for each ply; joints.svg; cut-list.csv; order.csv.
+// pieces-mm.dxf; ply-NN.svg for each ply; joints.svg; cut-list.csv; order.csv;
+// left-over.csv.
 // Sheets of a plan that failed its check, or was not checked, are stamped. The
 // only errors are coordinates that cannot be drawn.
 func Files(p laminate.Plan, planSHA256 string) ([]File, error) {
@@ -48,6 +49,7 @@ func Files(p laminate.Plan, planSHA256 string) ([]File, error) {
 	tasks = append(tasks,
 		task{[]string{n.file("cut-list", ".csv")}, func() ([][]byte, error) { return one(list.CutList(p)) }},
 		task{[]string{n.file("order", ".csv")}, func() ([][]byte, error) { return one(list.Order(p)) }},
+		task{[]string{n.file("left-over", ".csv")}, func() ([][]byte, error) { return one(list.LeftOver(p)) }},
 	)
 	return run(tasks)
 }

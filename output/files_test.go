@@ -86,7 +86,7 @@ func TestFilesAreSafeUniqueAndInOrder(t *testing.T) {
 	for _, f := range filesOf(t, handmade.Small()) {
 		names = append(names, f.Name)
 	}
-	want := "roll-biax450-300-01.svg roll-biax450-300-01-cut.svg roll-biax450-300-01-mm.dxf pieces-mm.dxf ply-01.svg joints.svg cut-list.csv order.csv"
+	want := "roll-biax450-300-01.svg roll-biax450-300-01-cut.svg roll-biax450-300-01-mm.dxf pieces-mm.dxf ply-01.svg joints.svg cut-list.csv order.csv left-over.csv"
 	if got := strings.Join(names, " "); got != want {
 		t.Errorf("files %s\nwant  %s", got, want)
 	}

@@ -46,6 +46,26 @@ func LeftOver(p laminate.Plan) []Left {
 	return out
 }
 
+// Largest gives the largest of some left-over pieces, at most so many, in the
+// order given.
+func Largest(list []Left, most int) []Left {
+	if len(list) <= most {
+		return list
+	}
+	bySize := slices.Clone(list)
+	slices.SortStableFunc(bySize, func(a, b Left) int {
+		return cmp.Compare(float64(b.LengthMM*b.WidthMM), float64(a.LengthMM*a.WidthMM))
+	})
+	least := bySize[most-1]
+	var out []Left
+	for _, l := range list {
+		if len(out) < most && float64(l.LengthMM*l.WidthMM) >= float64(least.LengthMM*least.WidthMM) {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
 // box is a rectangle on the roll.
 type box struct{ u0, u1, v0, v1 float64 }
 

@@ -22,6 +22,9 @@ const (
 	kinds
 )
 
+// Kinds lists all kinds of loss.
+func Kinds() []Kind { return []Kind{Ends, Beside, Openings, Cuts, Gaps, BadEdges, Earlier} }
+
 // Cloth is the cloth of one fabric and roll width.
 type Cloth struct {
 	Fabric  string

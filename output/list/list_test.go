@@ -189,3 +189,45 @@ func TestSummaryVerdictFirst(t *testing.T) {
 		t.Error("a control code reaches the terminal")
 	}
 }
+
+// The small plate's three strips lie abreast, square at the free end: what is
+// lost lies before the last cut. 400 × 300 less the plate's 111,000 mm² are 9,000
+// mm² or 30 mm of roll, 7.5 % of 400.
+func TestSummaryTellsWhereTheClothGoes(t *testing.T) {
+	got := Summary(handmade.Small())
+	for _, want := range []string{"in the plies", "370 mm 92.5 %", "first and last cut", "30 mm 7.5 %"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("summary does not say %q:\n%s", want, got)
+		}
+	}
+	if strings.Contains(got, "between ends") || strings.Contains(got, "left over") {
+		t.Errorf("the summary tells of what there is not:\n%s", got)
+	}
+}
+
+// Of a roll of 5 m of which 3,499.96 mm are used and 400 hold pieces,
+// the rest and the offcut are listed, sizes rounded down.
+func TestLeftOverList(t *testing.T) {
+	long, name := 5000.0, "007"
+	p := handmade.Small()
+	r := &p.Rolls[0]
+	r.Roll, r.StockLengthMM, r.UsedLengthMM = name, &long, 3499.96
+	data, err := LeftOver(p)
+	got := rows(t, data, err)
+	if len(got) != 2 {
+		t.Fatalf("%d rows: %v", len(got), got)
+	}
+	for i, want := range []map[string]string{
+		{"roll": "roll 007", "kind": "rest of the roll", "length_mm": "1500", "width_mm": "300", "from_mm": "3500", "across_from_mm": "0"},
+		{"roll": "roll 007", "kind": "offcut", "length_mm": "3099.9", "width_mm": "300", "from_mm": "400", "across_from_mm": "0"},
+	} {
+		for k, v := range want {
+			if got[i][k] != v {
+				t.Errorf("row %d: %s is %q, want %q", i+1, k, got[i][k], v)
+			}
+		}
+	}
+	if s := Summary(p); !strings.Contains(s, "left over") || !strings.Contains(s, "1500 x 300 mm") && !strings.Contains(s, "1500 mm x 300 mm") {
+		t.Errorf("summary: %s", s)
+	}
+}

@@ -14,7 +14,7 @@ import (
 
 // Summary gives what a person wants to know first, for a terminal: the verdict
 // with the part's size, what was found wrong, the cloth by fabric and by roll
-// width, the least stagger, notes, cautions. Columns are plain ASCII but for
+// width, where it goes and what is left over, the least stagger, notes, cautions. Columns are plain ASCII but for
 // names of the job.
 func Summary(p laminate.Plan) string {
 	var b strings.Builder
@@ -27,6 +27,15 @@ func Summary(p laminate.Plan) string {
 	line("")
 	line(columns(costRows(p)))
 	line(columns(clothRows(p)))
+	line("where the cloth goes, in mm of roll and percent of it:")
+	line(columns(wasteRows(p)))
+	if rows, rest := leftRows(p); len(rows) > 1 {
+		b.WriteString(columns(rows))
+		if rest > 0 {
+			line("and " + strconv.Itoa(rest) + " smaller")
+		}
+		line("")
+	}
 	line(staggerFound(p))
 	for _, n := range p.Notes {
 		line("note: " + sheet.Spelt(strings.Trim(n.Where+": "+n.Text, ": ")))
