@@ -3,6 +3,7 @@ package drawing
 import (
 	"bytes"
 	"path"
+	"regexp"
 	"strconv"
 	"strings"
 
@@ -30,7 +31,7 @@ func format(name string, data []byte) (kind, why, cure string) {
 		return "", "the file is empty", "export the drawing again"
 	case len(data) >= 6 && string(data[:3]) == "AC1" && digits(data[3:6]):
 		return "", "this is a DWG file, not DXF", "save it as DXF (R12 or 2000, text)"
-	case dxf.IsBinary(data):
+	case dxf.IsBinary(data) || section.Match(head):
 		return "dxf", "", ""
 	case head[0] == '<':
 		return "svg", "", ""
@@ -43,6 +44,10 @@ func format(name string, data []byte) (kind, why, cure string) {
 	}
 	return "", "this is neither DXF nor SVG nor a list of points", "save the drawing as DXF or SVG"
 }
+
+// section is how a text DXF begins, whatever its name: with its first section,
+// comments before it.
+var section = regexp.MustCompile(`^(?:999[ \t]*\r?\n[^\n]*\n\s*)*0[ \t]*\r?[\n\r]\s*SECTION\s`)
 
 // magics mark files of other kinds.
 var magics = []struct {

@@ -82,6 +82,7 @@ func TestReadSmall(t *testing.T) {
 		{"no size, but stated", []byte(`<svg xmlns="http://www.w3.org/2000/svg">` + plate + `</svg>`), drawing.Options{Units: "cm"}, 6000000, "user units of cm"},
 		{"points", []byte("x_mm,y_mm\n0,0\n300,0\n300,200\n0,200\n"), drawing.Options{}, 60000, ""},
 		{"points with a hole, in cm", []byte("0;0\n30;0\n30;20\n0;20\n\n1;1\n2;1\n2;2\n1;2"), drawing.Options{Units: "cm"}, 59900, ""},
+		{"points by its name, DXF by what it holds", dxfOf(inMM, "", "", squareDXF), drawing.Options{}, 10000, ""},
 		{"points without a unit", []byte("0,0\n300,0\n300,200\n"), drawing.Options{}, 0, "does not say its unit"},
 		{"points with decimal commas", []byte("x_mm;y_mm\n0,5;0\n300;0\n300;200"), drawing.Options{}, 0, `x:2: number: "0,5;0" is not a point`},
 	}

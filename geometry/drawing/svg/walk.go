@@ -123,6 +123,9 @@ func (w *walker) children(e *Element, s state) {
 // element draws one element with all it holds.
 func (w *walker) element(e *Element, s state) {
 	switch {
+	case e.foreign && isShape(e.Name):
+		w.d.report.LeaveOut(e.Name + " that is not of SVG (its name space)")
+		return
 	case e.foreign || slices.Contains(definitions, e.Name):
 		return
 	case w.tooMany(e, s):
