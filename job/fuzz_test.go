@@ -32,7 +32,7 @@ func FuzzParse(f *testing.F) {
 	f.Fuzz(func(t *testing.T, data []byte) {
 		j, problems := Parse("fuzz.yaml", data, folder("hatch.dxf", lid))
 		for _, p := range problems {
-			if p.Rule == "" || p.Text == "" || strings.ContainsAny(p.Error(), "\n") || strings.Contains(p.Error(), "%!") || p.Line < 0 || p.Column < 0 {
+			if p.Rule == "" || p.Text == "" || strings.ContainsAny(p.Error(), "\n") || strings.Contains(p.Error(), "%!") && !strings.Contains(string(data), "%!") || p.Line < 0 || p.Column < 0 {
 				t.Errorf("problem %+v", p)
 			}
 		}
