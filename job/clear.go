@@ -7,6 +7,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"stripwright/geometry"
+	"stripwright/geometry/drawing"
 	"stripwright/geometry/grow"
 	"stripwright/geometry/length"
 )
@@ -75,16 +76,7 @@ func (r *reading) smallHoles(n *yaml.Node) []geometry.Region {
 	if !ok || r.inDrawing.Empty() {
 		return nil
 	}
-	var out []geometry.Region
-	least := math.Inf(1)
-	for _, h := range r.inDrawing.Holes {
-		g := geometry.Region{Outer: h}.Oriented()
-		w, height := g.Size()
-		least = min(least, max(w, height))
-		if geometry.Micrometres(max(w, height)) <= geometry.Micrometres(most) {
-			out = append(out, g)
-		}
-	}
+	out, least := drawing.HolesUpTo(r.inDrawing, most)
 	if len(out) == 0 {
 		says := "the part has no holes"
 		if len(r.inDrawing.Holes) > 0 {

@@ -91,12 +91,12 @@ func (r *reading) drawingUnits(n *yaml.Node) string {
 	if !ok {
 		return ""
 	}
-	if per, _, ok := strings.Cut(strings.ReplaceAll(text, " ", ""), "/in"); ok && per == "72" {
-		return "72/in"
+	if per := strings.ReplaceAll(text, " ", ""); strings.HasSuffix(per, "/in") && drawing.IsUnit(per) {
+		return per
 	}
 	u, err := length.ParseUnit(text)
 	if err != nil {
-		r.refuse(n, "drawing_units", "write mm, cm, m, in, ft, yd or 72/in", "%q is no unit of a drawing", text)
+		r.refuse(n, "drawing_units", "write mm, cm, m, in, ft, yd or a number of units an inch such as 72/in", "%q is no unit of a drawing", text)
 	}
 	return string(u)
 }

@@ -110,7 +110,7 @@ func TestDrawingRefused(t *testing.T) {
 		{drawnJob(t, "LID", "LIDD"), lid, []string{"lid.dxf: layer: the drawing has no layer"}},
 		{drawnJob(t), dxf(0, "LID", box(0, 0, 300, 200)), []string{"lid.dxf: unit"}},
 		{drawnJob(t), strings.Replace(lid, "10\n100\n", "10\nnan\n", 1), []string{"lid.dxf:"}},
-		{drawnJob(t, "LID", "LID\n  which: 0\n  join: 5 m\n  drawing_units: 96/in"), two, []string{"lid.yaml:6:10: which", "lid.yaml:7:9: join", "lid.yaml:8:18: drawing_units"}},
+		{drawnJob(t, "LID", "LID\n  which: 0\n  join: 5 m\n  drawing_units: 0/in"), two, []string{"lid.yaml:6:10: which", "lid.yaml:7:9: join", "lid.yaml:8:18: drawing_units"}},
 		{drawnJob(t), dxf(4, "LID", box(0, 0, 46, 19)), []string{"lid.yaml:4:3: size: the part measures 46 mm by 19 mm"}},
 		{drawnJob(t, "plies_between: 4", "plies_between: 4, keep_clear: [{layer: BOLT}, {holes_up_to: 9}]"), lid,
 			[]string{"lid.yaml:12:83: holes_up_to: the smallest hole of the part measures 10 mm", `lid.dxf: layer: the drawing has no layer "BOLT"`}},

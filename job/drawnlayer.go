@@ -1,8 +1,6 @@
 package job
 
 import (
-	"slices"
-
 	"gopkg.in/yaml.v3"
 
 	"stripwright/geometry"
@@ -17,17 +15,10 @@ func (r *reading) layerRegions(n *yaml.Node) (found []geometry.Region) {
 	if len(names) == 0 || !r.fromDrawing(n) {
 		return nil
 	}
-	d := drawing.Read(r.partDrawing.name, r.partDrawing.data, r.onLayers(names))
-	d.Notes = slices.DeleteFunc(d.Notes, func(n drawing.Note) bool { return aboutParts[n.Rule] })
+	d := drawing.OnLayers(r.partDrawing.name, r.partDrawing.data, r.partDrawing.options, names)
 	r.pass(d)
-	for _, g := range d.Regions {
-		found = append(found, geometry.Region{Outer: g.Outer}.Snapped())
-	}
-	return found
+	return d.Regions
 }
-
-// aboutParts are notes of the drawing reader that mean an outline of a part.
-var aboutParts = map[string]bool{"several": true, "size": true, "island": true, "layers": true}
 
 // onLayers gives the options of the part's drawing for other layers.
 func (r *reading) onLayers(names []string) drawing.Options {

@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
+	"stripwright/geometry/drawing"
 	"stripwright/geometry/length"
 )
 
@@ -55,6 +56,16 @@ func onceChoice(to *string, choices ...string) *once {
 			}
 		}
 		return fmt.Errorf("%q is none of %s", text, strings.Join(choices, ", "))
+	}}
+}
+
+func onceDrawingUnit(to *string) *once {
+	return &once{text: *to, kind: "mm|cm|m|in|ft|yd|N/in", to: func(text string) error {
+		if !drawing.IsUnit(text) {
+			return fmt.Errorf("%q is none of mm, cm, m, in, ft, yd, nor a number of units an inch such as 72/in", text)
+		}
+		*to = text
+		return nil
 	}}
 }
 

@@ -8,12 +8,12 @@ import (
 	"strings"
 	"text/tabwriter"
 
-	"github.com/paulmach/orb"
 	"github.com/spf13/cobra"
 
 	"stripwright/geometry"
 	"stripwright/geometry/drawing"
 	"stripwright/geometry/length"
+	"stripwright/output/outline"
 )
 
 type outlineOptions struct {
@@ -24,6 +24,7 @@ type outlineOptions struct {
 	units  string
 	joinMM float64
 	which  *int
+	clear  clearOptions
 }
 
 func newOutlineCommand(s stream) *cobra.Command {
@@ -40,8 +41,12 @@ With --svg it also draws what was read, true to scale and the way up that it is
 seen, with sizes, holes, the 0° arrow and the named corners, to be compared with
 the drawing on screen; "-" sends the drawing to standard output and the text to
 standard error. A file is replaced only when outline wrote it and nothing in it
-was changed since.`,
-		Example: "  stripwright outline hatch.dxf\n  stripwright outline hatch.dxf --layer LID --svg read.svg\n  stripwright outline hatch.dxf --layer LID --units in --json",
+was changed since.
+
+The options --keep-clear-… show what a job would keep clear of joints: the keys
+layer, holes_up_to and grow of keep_clear. They are listed with their sizes and
+drawn on the sheet.`,
+		Example: "  stripwright outline hatch.dxf\n  stripwright outline hatch.dxf --layer LID --svg read.svg\n  stripwright outline hatch.dxf --layer LID --units in --json\n  stripwright outline hatch.dxf --layer LID --keep-clear-layer BOLTS --keep-clear-grow 15 --svg read.svg",
 		Args:    arguments("DRAWING"),
 		RunE: func(c *cobra.Command, args []string) error {
 			o.file = args[0]
@@ -52,15 +57,19 @@ was changed since.`,
 	f.BoolVar(&o.json, "json", false, "print what was read as JSON")
 	f.Var(onceText(&o.svg, "FILE"), "svg", "draw what was read into this file (- for standard output)")
 	f.Var(many{&o.layers}, "layer", "take only this layer or group (may be repeated)")
-	f.Var(onceChoice(&o.units, "mm", "cm", "m", "in", "ft", "yd", "72/in"), "units", "unit of the drawing, where it does not say or says it wrongly")
+	f.Var(onceDrawingUnit(&o.units), "units", "unit of the drawing, where it does not say or says it wrongly")
 	f.Var(onceLength(&o.joinMM), "join", "close gaps up to this length (bare number: mm)")
 	f.Var(onceWhole(&o.which, 1), "which", "take this one of several outlines, from 1")
+	o.clear.flags(f)
 	return c
 }
 
 func runOutline(_ context.Context, s stream, o outlineOptions) error {
 	if o.svg == standard && o.json {
 		return mistake("stripwright outline: --svg - and --json both write to standard output: name a file for the drawing")
+	}
+	if err := o.clear.check(); err != nil {
+		return err
 	}
 	data, err := s.readInput(o.file)
 	if err != nil {
@@ -71,10 +80,10 @@ func runOutline(_ context.Context, s stream, o outlineOptions) error {
 		opts.Which = *o.which
 	}
 	d := drawing.Read(filepath.Base(o.file), data, opts)
-	if err := s.showOutline(o, d); err != nil || len(d.Problems) == 0 {
+	clears, m := keptClear(o, opts, data, d)
+	if err := s.showOutline(o, d, clears); err != nil || len(d.Problems)+len(m) == 0 {
 		return err
 	}
-	m := mistakes{}
 	for _, p := range d.Problems {
 		m = append(m, problemLine(o.file, p))
 	}
@@ -82,10 +91,10 @@ func runOutline(_ context.Context, s stream, o outlineOptions) error {
 }
 
 // showOutline writes the drawing where it is wanted, then the report.
-func (s stream) showOutline(o outlineOptions, d drawing.Drawing) error {
+func (s stream) showOutline(o outlineOptions, d drawing.Drawing, clears []outline.Clear) error {
 	report := s.out
 	if o.svg != "" {
-		picture, err := outlineDrawing(o, d)
+		picture, err := outlineDrawing(o, d, clears)
 		if err != nil {
 			return err
 		}
@@ -100,9 +109,9 @@ func (s stream) showOutline(o outlineOptions, d drawing.Drawing) error {
 		}
 	}
 	if o.json {
-		return printJSON(s, outlineJSON(d))
+		return printJSON(s, outlineJSON(d, clears))
 	}
-	_, err := fmt.Fprint(report, outlineText(o.file, d))
+	_, err := fmt.Fprint(report, outlineText(o.file, d, clears))
 	return err
 }
 
@@ -115,7 +124,7 @@ func problemLine(file string, p drawing.Problem) string {
 }
 
 // outlineText lists what was read for people.
-func outlineText(file string, d drawing.Drawing) string {
+func outlineText(file string, d drawing.Drawing, clears []outline.Clear) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s\n", file)
 	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
@@ -133,6 +142,9 @@ func outlineText(file string, d drawing.Drawing) string {
 		w, h := r.Size()
 		row(fmt.Sprintf("outline %d", i+1), "%s × %s, %d corners, %d holes", length.MM(w), length.MM(h), len(r.Outer), len(r.Holes))
 	}
+	for _, c := range clears {
+		row("keep clear", "%s", c.Words())
+	}
 	for _, l := range d.Layers {
 		row("layer", "%s: %d closed contours", cmp.Or(l.Name, "(none)"), l.Contours)
 	}
@@ -144,21 +156,22 @@ func outlineText(file string, d drawing.Drawing) string {
 }
 
 // outlineJSON is the form for machines; lists are never null.
-func outlineJSON(d drawing.Drawing) any {
+func outlineJSON(d drawing.Drawing, clears []outline.Clear) any {
 	regions := []geometry.Region{}
 	for _, r := range d.Regions {
-		regions = append(regions, geometry.Region{Outer: r.Outer, Holes: append([]orb.Ring{}, r.Holes...)})
+		regions = append(regions, listed(r))
 	}
 	return struct {
 		SizeMM   [2]float64        `json:"size_mm"`
 		AreaMM2  float64           `json:"area_mm2"`
 		UnitFrom string            `json:"unit_from"`
 		Regions  []geometry.Region `json:"regions"`
+		Clear    []clearJSON       `json:"keep_clear"`
 		Layers   []drawing.Layer   `json:"layers"`
 		Notes    []drawing.Note    `json:"notes"`
 		Problems []drawing.Problem `json:"problems"`
 	}{
-		d.SizeMM, d.AreaMM2, d.UnitFrom, regions,
+		d.SizeMM, d.AreaMM2, d.UnitFrom, regions, clearsJSON(clears),
 		append([]drawing.Layer{}, d.Layers...), append([]drawing.Note{}, d.Notes...), append([]drawing.Problem{}, d.Problems...),
 	}
 }

@@ -30,8 +30,8 @@ func sealHolds(data []byte) bool {
 }
 
 // outlineDrawing draws what was read.
-func outlineDrawing(o outlineOptions, d drawing.Drawing) ([]byte, error) {
-	r := outline.Reading{File: filepath.Base(o.file), Layers: o.layers, Drawing: d}
+func outlineDrawing(o outlineOptions, d drawing.Drawing, clears []outline.Clear) ([]byte, error) {
+	r := outline.Reading{File: filepath.Base(o.file), Layers: o.layers, Drawing: d, Clear: clears}
 	if o.file == standard {
 		r.File = "standard input"
 	}

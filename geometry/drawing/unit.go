@@ -15,20 +15,31 @@ var statedUnits = map[string]float64{"mm": 1, "cm": 10, "m": 1000, "in": 25.4, "
 
 const unitCure = "say what one unit of the drawing is: drawing_units: mm in the job, --units mm for outline (or cm, m, in, ft, yd, 72/in)"
 
+// IsUnit says whether Options.Units takes a text: mm, cm, m, in, ft, yd or a
+// number of units an inch, 72/in.
+func IsUnit(units string) bool { return units != "" && mmOfUnit(units) > 0 }
+
+// mmOfUnit gives the mm of one unit, 0 for what is none.
+func mmOfUnit(units string) float64 {
+	if mm, ok := statedUnits[units]; ok {
+		return mm
+	}
+	per, ok := strings.CutSuffix(units, "/in")
+	n, err := strconv.ParseFloat(strings.TrimSpace(per), 64)
+	if ok && err == nil && n >= 1e-3 && n <= 1e5 {
+		return 25.4 / n
+	}
+	return 0
+}
+
 // overriddenUnit gives the size in mm of one unit as stated by the user: "mm",
 // or "72/in" for so many units an inch. 0 when nothing is stated.
 func overriddenUnit(units string, r *trace.Report) (mm float64) {
 	if units == "" {
 		return 0
 	}
-	if mm, ok := statedUnits[units]; ok {
+	if mm := mmOfUnit(units); mm > 0 {
 		return mm
-	}
-	if per, ok := strings.CutSuffix(units, "/in"); ok {
-		n, err := strconv.ParseFloat(strings.TrimSpace(per), 64)
-		if err == nil && n >= 1e-3 && n <= 1e5 {
-			return 25.4 / n
-		}
 	}
 	r.Problem("unit", r.File, "write mm, cm, m, in, ft, yd or a number of units an inch such as 72/in", "%q is not a unit for a drawing", units)
 	return math.NaN()

@@ -31,6 +31,7 @@ type Reading struct {
 	Layers  []string
 	Which   int
 	Drawing drawing.Drawing
+	Clear   []Clear // what is kept clear of joints
 }
 
 // board is a sheet while it is drawn: scene coordinates are mm from its lower
@@ -68,6 +69,7 @@ func Scene(r Reading) sheet.Scene {
 		b.origin = orb.Point{float64((float64(sheetWide*b.k)-w)/2) - b.extent.Min[0], float64((foot+beside)*b.k) - b.extent.Min[1]}
 		b.dimensions()
 		b.regions()
+		b.kept()
 		b.arrows(edgeMargin, foot+6)
 	}
 	b.s.Title = "Read from " + r.File

@@ -5,8 +5,8 @@
 // On the sheet: the regions with their holes, each with its number (as the
 // option --which of the command line counts them) when there are several;
 // width and height in mm and in inches; the 0° arrow; the corners by the names
-// that lay-up sheets give them, A with the datum's pennant; the layers, notes
-// and problems in words.
+// that lay-up sheets give them, A with the datum's pennant; what is kept clear
+// of joints, hatched; the layers, notes and problems in words.
 //
 // The package reads no file and judges nothing. What a job makes of the part
 // (seen from the other side, turned, trimmed) is not on the sheet.

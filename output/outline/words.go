@@ -51,7 +51,10 @@ func areaWords(r Reading) string {
 // facts lists what stands under the drawing: problems first.
 func facts(r Reading) []line {
 	d := r.Drawing
-	var problems, outlines, layers, notes []line
+	var problems, outlines, clears, layers, notes []line
+	for _, c := range r.Clear {
+		clears = append(clears, line{caption: "KEEP CLEAR", words: c.Words() + "; hatched above"})
+	}
 	for _, p := range d.Problems {
 		words := strings.TrimPrefix(p.Where+": ", ": ") + p.Text
 		if p.Cure != "" {
@@ -76,7 +79,7 @@ func facts(r Reading) []line {
 		notes = append(notes, line{caption: "NOTE", words: strings.TrimPrefix(n.Where+": ", ": ") + n.Text})
 	}
 	var out []line
-	for _, list := range [][]line{problems, outlines, layers, notes} {
+	for _, list := range [][]line{problems, outlines, clears, layers, notes} {
 		out = append(out, shortened(list)...)
 	}
 	return out
