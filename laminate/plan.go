@@ -178,12 +178,17 @@ type Cost struct {
 }
 
 // Proof names the lower bound that holds and the data it can be worked out from
-// again: for "area" the blank area of the fabric's plies in mm² and the least
-// cost of a mm² of roll.
+// again: the blank area of the fabric's plies in mm² and the least cost of a mm²
+// of roll ("area"); for the others the least length of roll in mm, for "chord"
+// with the number of steps of its dual feasible function, for "interlock" and
+// "openings" with the area in mm² that no plan fills.
 type Proof struct {
-	Bound   string  `json:"bound"`
-	AreaMM2 float64 `json:"area_mm2"`
-	PerMM2  float64 `json:"per_mm2"`
+	Bound    string  `json:"bound"`
+	AreaMM2  float64 `json:"area_mm2"`
+	PerMM2   float64 `json:"per_mm2"`
+	LengthMM float64 `json:"length_mm,omitempty"`
+	WasteMM2 float64 `json:"waste_mm2,omitempty"`
+	Steps    int     `json:"steps,omitempty"`
 }
 
 // RollLength is the roll length of one fabric and roll width.

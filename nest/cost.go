@@ -18,7 +18,7 @@ func (p *planner) costs(m *model, a *placed) []laminate.Cost {
 				out[k].Used += a.layouts[g].Cost / 1000
 			}
 		}
-		p.setBound(c, &out[k])
+		p.setBound(m, k, &out[k])
 	}
 	return out
 }
@@ -40,26 +40,6 @@ func (p *planner) area(c *cloth) float64 {
 		area += p.job.Plies[i].Blank.Area()
 	}
 	return area
-}
-
-// setBound sets the area bound: every mm² of blank costs at least a mm² of the
-// cheapest roll.
-func (p *planner) setBound(c *cloth, out *laminate.Cost) {
-	area := p.area(c)
-	out.Proof = laminate.Proof{Bound: "area", AreaMM2: area, PerMM2: c.perMM2()}
-	out.Bound = float64(area * out.Proof.PerMM2)
-	// Snapping may take a few mm² from the blanks: a plan below the bound by no
-	// more than that meets it.
-	if lack := out.Bound - out.Used; lack > 0 && lack < 1e-6*out.Bound {
-		out.Bound = out.Used
-	}
-	if out.Bound > 0 {
-		out.Gap = (out.Used - out.Bound) / out.Bound
-	}
-	out.Status = laminate.Feasible
-	if out.Used-out.Bound < 0.001 {
-		out.Status = laminate.Optimal
-	}
 }
 
 // practice gives what simple shop practice takes, by the cloth's measure; 0

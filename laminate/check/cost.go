@@ -20,6 +20,11 @@ func cost(l *laid) *finding {
 		}
 		seen[c.Fabric] = true
 		m := &costing{c: c, area: blankArea(l, c.Fabric), f: f}
+		for _, y := range l.plies {
+			if y.Fabric == c.Fabric {
+				m.plies = append(m.plies, y)
+			}
+		}
 		for _, r := range l.plan.Rolls {
 			if r.Fabric == c.Fabric {
 				m.rolls = append(m.rolls, r)
@@ -40,6 +45,7 @@ func cost(l *laid) *finding {
 type costing struct {
 	c     laminate.Cost
 	rolls []laminate.PlanRoll
+	plies []laidPly
 	area  float64
 	f     *finding
 }
@@ -128,29 +134,23 @@ func (m *costing) byLastCut() {
 	}
 }
 
-// bound works the area bound out again: the blanks' area times the least cost
-// of a mm² of roll, which for a length is one by the widest roll in use or
-// less.
+// bound works the bound out again: the blanks' area, the least cost of a mm²
+// of roll, which for a length is one by the widest roll in use or less, and what
+// stands on them.
 func (m *costing) bound() {
 	c := m.c
-	if c.Proof.Bound != "area" {
-		return
-	}
 	if off := math.Abs(c.Proof.AreaMM2 - m.area); off > cent+float64(1e-8*m.area) {
 		m.fault(off, "the bound stands on %.1f mm² of blanks, the plies have %.1f mm²", c.Proof.AreaMM2, m.area)
 	}
-	if want := float64(c.Proof.AreaMM2 * c.Proof.PerMM2); math.Abs(want-c.Bound) > cent+float64(1e-6*want) {
+	if want := float64(c.Proof.AreaMM2 * c.Proof.PerMM2); c.Proof.Bound == "area" && math.Abs(want-c.Bound) > cent+float64(1e-6*want) {
 		m.fault(math.Abs(want-c.Bound), "the area bound is %s, not %s", num(want), num(c.Bound))
 	}
+	m.leastLength()
 	if c.Measure == laminate.ByPrice {
 		m.price()
 		return
 	}
-	widest := 0.0
-	for _, r := range m.rolls {
-		widest = math.Max(widest, r.UsableWidthMM)
-	}
-	if widest > 0 && c.Proof.PerMM2 > (1+1e-6)/widest {
+	if widest := m.widest(); widest > 0 && c.Proof.PerMM2 > (1+1e-6)/widest {
 		m.fault(1, "the bound takes %.3g mm of roll for a mm², a roll of %s gives it for %.3g", c.Proof.PerMM2, mm(widest), 1/widest)
 	}
 }

@@ -1,0 +1,133 @@
+package bound
+
+import (
+	"math"
+	"testing"
+
+	"github.com/paulmach/orb"
+
+	"stripwright/geometry"
+	"stripwright/nest/layout"
+)
+
+func um(mm float64) int64 { return int64(geometry.Micrometres(mm)) }
+
+func plate(x, y float64) geometry.Region {
+	return geometry.Region{Outer: orb.Ring{{0, 0}, {x, 0}, {x, y}, {0, y}}}
+}
+
+func disc(r float64, n int) geometry.Region {
+	var ring orb.Ring
+	for i := range n {
+		a := 2 * math.Pi * float64(i) / float64(n)
+		ring = append(ring, orb.Point{r * math.Cos(a), r * math.Sin(a)})
+	}
+	return geometry.Region{Outer: ring}
+}
+
+// task is plies of one blank at angles, each kept away from the earlier parallel
+// ones with fewer than between plies between.
+func task(r geometry.Region, width, stagger float64, between int, angles ...geometry.Angle) *Task {
+	t := &Task{Width: um(width), Nodes: 100000}
+	bases := map[geometry.Angle]*layout.Base{}
+	for i, a := range angles {
+		if bases[a] == nil {
+			bases[a] = layout.NewBase(a, r, r, nil)
+		}
+		p := Ply{Base: bases[a]}
+		for j := max(0, i-between); j < i; j++ {
+			if angles[j] == a {
+				p.Near = append(p.Near, Near{Ply: j, Stagger: um(stagger)})
+			}
+		}
+		t.Plies = append(t.Plies, p)
+	}
+	return t
+}
+
+// Figures worked out by hand.
+func TestLeast(t *testing.T) {
+	frame := plate(1200, 800)
+	frame.Holes = []orb.Ring{{{200, 200}, {200, 600}, {1000, 600}, {1000, 200}}}
+	for _, k := range []struct {
+		name string
+		task *Task
+		kind Kind
+		mm   float64
+	}{
+		// Three plies 430 across, rolls of 200: 6.45 strips of 1 m, so 7.
+		{"three plies of whole strips", task(plate(1000, 430), 200, 25, 2, 0, 0, 0), Chord, 7000},
+		{"area fills whole strips", task(plate(1000, 400), 200, 25, 2, 0, 0), Area, 4000},
+		// Chords of 1600 and 800: 40960 by area, the next multiple of 800 is 41600.
+		{"lengths that are multiples of 800", task(plate(1600, 800), 250, 25, 3, 0, 90, 0, 90, 90, 0, 90, 0), Chord, 41600},
+		// Two plies at each direction may start at an edge, the others enclose
+		// 160000 mm² (0°) or 80000 mm² (90°) each. Only the 90° edge strips, 800 mm
+		// long, fit, into the openings of the 0° plies: with two of the 90° plies off
+		// the edge 160000 mm² stay empty, 800 mm of roll; with more of them more.
+		{"frame", task(frame, 200, 25, 3, 0, 90, 0, 90, 90, 0, 90, 0), Openings, 26400},
+	} {
+		t.Run(k.name, func(t *testing.T) {
+			b := Least(k.task, 0)
+			if b.Kind != k.kind || b.Length != um(k.mm) {
+				t.Errorf("%s bound of %g mm, want %s of %g", b.Kind, geometry.Micrometre(b.Length).MM(), k.kind, k.mm)
+			}
+		})
+	}
+}
+
+// A full-width strip of a disc of 250 mm radius, 300 mm wide and centred, leaves
+// 300·250 - ∫√(250²-y²) dy from -150 to 150 = 4780.6 mm² behind its best
+// tangent at each end (integral from a handbook: y/2·√(R²-y²) + R²/2·asin(y/R)).
+func TestTangentOfDisc(t *testing.T) {
+	s := newShape(layout.NewBase(0, disc(250, 720), disc(250, 720), nil))
+	right, left := sidesOf(s.slabs)
+	want := 300*250 - 2*(150.0/2*200+250*250/2.0*math.Asin(0.6))
+	for _, side := range []*side{right, left} {
+		w := side.wastes(um(-150), um(150))
+		if got := w[0] / 1e6; math.Abs(got-want) > 5 {
+			t.Errorf("one tangent leaves %.1f mm², want %.1f", got, want)
+		}
+		for p := 1; p < mostTangents; p++ {
+			if w[p] > w[p-1] || w[p] < 0 {
+				t.Errorf("%d tangents leave %.1f mm², one fewer %.1f", p+1, w[p]/1e6, w[p-1]/1e6)
+			}
+		}
+		// Two tangents that meet at height 0 and touch at ±75: what each half leaves.
+		half := 150*math.Sqrt(250*250-75*75) - (150.0/2*200 + 250*250/2.0*math.Asin(0.6))
+		if got := w[1] / 1e6; got > 2*half+1 {
+			t.Errorf("two tangents are said to leave %.1f mm², these leave %.1f", got, 2*half)
+		}
+	}
+}
+
+// The weights of a dual feasible function: no numbers that add up to one weigh
+// more than one.
+func TestSteppedIsDualFeasible(t *testing.T) {
+	const length = 60
+	var all func(left, from, m int64, sum float64)
+	all = func(left, from, m int64, sum float64) {
+		if sum > 1+1e-9 {
+			t.Fatalf("%d steps: numbers that fit weigh %g", m, sum)
+		}
+		for c := from; c <= left; c++ {
+			all(left-c, c, m, sum+stepped(c, length, m))
+		}
+	}
+	for m := int64(1); m < 12; m++ {
+		all(length, 5, m, 0)
+	}
+}
+
+// The least of a parabola through three samples.
+func TestCurveLeast(t *testing.T) {
+	c := curve{at: []int64{0, 10, 20}, values: []float64{36, 16, 196}}
+	for _, k := range []struct{ from, to int64 }{{0, 20}, {0, 3}, {12, 18}} {
+		least := math.Inf(1)
+		for x := k.from; x <= k.to; x++ {
+			least = min(least, c.eval(float64(x)))
+		}
+		if got := c.least(k.from, k.to); got > least+1e-9 || got < least-1 {
+			t.Errorf("least from %d to %d: %g, on the grid %g", k.from, k.to, got, least)
+		}
+	}
+}

@@ -1,0 +1,25 @@
+// Package bound proves how little roll the plies of one fabric could take: no
+// plan that keeps the stagger can be shorter than the bound, whatever its
+// phases and however its pieces are laid.
+//
+// Four arguments, the best of which holds:
+//
+//   - area: the roll is no smaller than the blanks.
+//   - chord: strips are never cut across, so every level of the roll is a
+//     one-dimensional bin for the chords of the plies along the roll. A dual
+//     feasible function (Fekete and Schepers, Mathematical Programming 91,
+//     2001) shows that a length is too short.
+//   - interlock: two convex pieces that face each other are parted by a
+//     straight line, so each convex end of a full-width strip wastes what lies
+//     between it and its best tangent, unless a narrow piece lies there.
+//   - openings: what a full-width piece encloses (with the roll's edges) can
+//     only be filled by whole narrow pieces that are short enough for it.
+//
+// The last two depend on the phases. Their least value is found over all
+// phases that the stagger leaves, by branch and bound over ranges of phase; in
+// each range the waste is bounded exactly (it is a quadratic function of the
+// phase between vertices), never sampled.
+//
+// Lengths are µm and areas µm² in the frame of a ply. The package knows no
+// layout and no price; it never looks at a plan.
+package bound

@@ -1,0 +1,141 @@
+package bound
+
+import (
+	"math"
+	"slices"
+)
+
+// mostHeights bounds the vertices of a blank whose waste is worked out.
+const mostHeights = 240
+
+// interlockBound counts what convex pieces waste beside each other. Two that
+// face each other along the roll lie on two sides of a line, and every level
+// that they share wastes what lies between each of them and the line. A side
+// that faces p others therefore wastes no less than the best polygon of p
+// tangents about it.
+//
+// How many each side faces is limited. Who faces whom makes a planar graph, so
+// that in a gap between two full-width pieces (or the ends of the roll) that
+// holds m > 0 narrow ones there are at most 3m pairs; and each of the two
+// full-width sides faces at most m + 1. Sides beyond the first face therefore
+// number 4m - 2 at most in such a gap, 2m on its full-width sides, of which
+// there are two. Multipliers put a price on each of these three limits.
+func interlockBound(f *fabric, _ int64) Bound {
+	best := f.area()
+	best.Kind = Interlock
+	cells := make([][]ended, len(f.shapes))
+	for k, s := range f.shapes {
+		if !s.convex || len(s.heights) > mostHeights {
+			return best
+		}
+		cells[k] = s.endsOf(f.Width)
+	}
+	prices := f.bestPrices(cells)
+	options := make([][]option, len(cells))
+	for k := range cells {
+		options[k] = prices.options(cells[k])
+	}
+	return f.withWaste(Interlock, f.leastWaste(options, make(map[webKey]*neighbours)))
+}
+
+// prices are what one more face costs: on any side, on a full-width side in
+// addition, and once for a full-width side with any.
+type prices struct{ any, full, first float64 }
+
+// options prices all ranges of phase. A narrow piece brings with it what its
+// faces may save: four on any side, two of them on full-width sides, and a gap
+// of two full-width sides; the gap's own two faces are given away where they
+// would be worth more than its sides.
+func (p prices) options(cells []ended) []option {
+	out := make([]option, 0, len(cells))
+	for _, c := range cells {
+		sum := 0.0
+		for _, w := range c.full {
+			sum += p.side(w, p.any+p.full, p.first)
+		}
+		for _, w := range c.narrow {
+			sum += p.side(w, p.any, 0)
+		}
+		budget := float64(4*p.any) + float64(2*p.full) + float64(2*max(0, p.first-p.any))
+		sum -= float64(budget * float64(len(c.narrow)/2))
+		out = append(out, option{c.cell, sum})
+	}
+	return out
+}
+
+// side gives the least that a side wastes, with the price of its faces.
+func (p prices) side(w [mostTangents]float64, each, first float64) float64 {
+	least := w[0]
+	for k := 1; k <= mostTangents; k++ {
+		waste := first + float64(each*float64(k))
+		if k < mostTangents {
+			waste += w[k]
+		}
+		least = min(least, waste)
+	}
+	return least
+}
+
+// bestPrices looks for the prices that prove most, the stagger left aside: each
+// is raised and lowered in turn by ever smaller factors.
+func (f *fabric) bestPrices(cells [][]ended) prices {
+	typical := 0.0
+	for _, list := range cells {
+		for _, c := range list {
+			for _, w := range slices.Concat(c.full, c.narrow) {
+				typical = max(typical, w[0])
+			}
+		}
+	}
+	value := func(p prices) float64 {
+		sum := 0.0
+		for k := range cells {
+			least := math.Inf(1)
+			for _, o := range p.options(cells[k]) {
+				least = min(least, o.waste)
+			}
+			sum += float64(float64(f.count[k]) * least)
+		}
+		return sum
+	}
+	var best prices
+	most := value(best)
+	for _, start := range []prices{{0, 0.1, 0}, {0.1, 0, 0.1}, {0.02, 0.1, 0.1}, {0, 0.02, 0.05}} {
+		p := prices{start.any * typical, start.full * typical, start.first * typical}
+		now := value(p)
+		for step := 2.0; step > 1.05; {
+			moved := false
+			for _, q := range p.around(step, typical) {
+				if v := value(q); v > now {
+					p, now, moved = q, v, true
+				}
+			}
+			if !moved {
+				step = math.Sqrt(step)
+			}
+		}
+		if now > most {
+			best, most = p, now
+		}
+	}
+	return best
+}
+
+// around gives the prices with one of them raised or lowered.
+func (p prices) around(step, typical float64) []prices {
+	var out []prices
+	for i := range 3 {
+		for _, by := range []float64{step, 1 / step, 0} {
+			q := p
+			v := []*float64{&q.any, &q.full, &q.first}[i]
+			switch {
+			case *v == 0 && by > 1:
+				*v = 0.05 * typical
+			default:
+				*v *= by
+			}
+			out = append(out, q)
+		}
+	}
+	return out
+}

@@ -1,0 +1,180 @@
+package bound
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// openingsBound counts what cannot be filled of the openings that full-width
+// pieces enclose. A piece of full width parts the roll, so whatever lies in an
+// opening of it lies there whole, and is no longer than the opening. For any
+// share that does not rise with length, what is wasted is no less than the
+// openings, each by the share of its length, less the narrow pieces, each by
+// the share of its own.
+func openingsBound(f *fabric, at int64) Bound {
+	best := f.area()
+	best.Kind = Openings
+	cells := make([][]opened, len(f.shapes))
+	for k, s := range f.shapes {
+		if len(s.heights) > mostHeights {
+			return best
+		}
+		cells[k] = s.openedAt(f.Width)
+	}
+	steps := thresholds(cells)
+	webs := make(map[webKey]*neighbours)
+	try := func(s share) bool {
+		options := make([][]option, len(cells))
+		for k := range cells {
+			options[k] = openOptions(cells[k], f.Width, s)
+		}
+		if b := f.withWaste(Openings, f.leastWaste(options, webs)); b.Length > best.Length {
+			best = b
+			return true
+		}
+		return false
+	}
+	var single share
+	for _, l := range steps {
+		if s := (share{{l, 1}}); try(s) || single == nil {
+			single = s
+		}
+	}
+	if single == nil {
+		return best
+	}
+	for _, l := range steps { // mixed with another
+		for _, part := range []float64{1. / 2, 1. / 3, 2. / 3, 1. / 4, 3. / 4} {
+			if at > 0 && best.Length >= at {
+				return best
+			}
+			if l != single[0].below {
+				try(share{{single[0].below, 1 - part}, {l, part}})
+			}
+		}
+	}
+	return best
+}
+
+// share is a function of length that does not rise: the sum of the parts of all
+// thresholds above the length.
+type share []struct{ below, part float64 }
+
+func (s share) of(length float64) float64 {
+	sum := 0.0
+	for _, t := range s {
+		if length < t.below {
+			sum += t.part
+		}
+	}
+	return sum
+}
+
+// thresholds are lengths worth telling apart: just above those of openings, at
+// most a few.
+func thresholds(cells [][]opened) []float64 {
+	var all []float64
+	for _, list := range cells {
+		for _, c := range list {
+			for _, o := range c.open {
+				all = append(all, math.Ceil(o.length)+1)
+			}
+		}
+	}
+	slices.SortFunc(all, cmp.Compare[float64])
+	all = slices.Compact(all)
+	const most = 8
+	if len(all) > most {
+		few := make([]float64, 0, most)
+		for k := 1; k <= most; k++ {
+			few = append(few, all[(len(all)-1)*k/most])
+		}
+		all = few
+	}
+	return slices.Compact(all)
+}
+
+// openOptions gives the waste of ranges of phase for one share.
+func openOptions(cells []opened, width int64, s share) []option {
+	var out []option
+	for _, c := range cells {
+		total := c.total(s)
+		for _, r := range narrowed(c.cell, width) {
+			out = append(out, option{r, total.least(r.from, r.to)})
+		}
+	}
+	return out
+}
+
+// total is the openings less the narrow pieces, each by its share. Openings
+// count as long as they get in the cell, pieces as short.
+func (c *opened) total(s share) curve {
+	out := curve{at: c.samples()}
+	out.values = make([]float64, len(out.at))
+	for _, o := range c.open {
+		part := s.of(o.length)
+		for i, v := range o.area {
+			out.values[i] += float64(part * v)
+		}
+	}
+	for _, n := range c.narrow {
+		part := s.of(n.length)
+		for i, v := range n.area {
+			out.values[i] -= float64(part * v)
+		}
+	}
+	return out
+}
+
+// opened is a cell of a blank with the openings of its full-width pieces and its
+// narrow pieces.
+type opened struct {
+	cell
+	open   []extent // length: the longest in the cell
+	narrow []extent // length: the shortest in the cell
+}
+
+// extent is an area at every sample of a cell, and a length.
+type extent struct {
+	area   []float64
+	length float64
+}
+
+// openedAt works out all cells of a blank.
+func (s *shape) openedAt(width int64) []opened {
+	var out []opened
+	for _, c := range cellsOf(slices.Clone(s.heights), width) {
+		o := opened{cell: c}
+		for i, phase := range c.samples() {
+			var open, narrow []found
+			for _, y := range s.bands(phase, width) {
+				p, n := openingsIn(clip(s.slabs, y, y+width), y, y+width)
+				open, narrow = append(open, p...), append(narrow, n...)
+			}
+			o.open = gather(o.open, open, i, math.Max)
+			o.narrow = gather(o.narrow, narrow, i, math.Min)
+		}
+		out = append(out, o)
+	}
+	return out
+}
+
+// gather adds what was found at sample i to what the earlier samples gave. In a
+// cell the same things are found at every sample, in the same order; should
+// snapping lose one, it counts as nothing there.
+func gather(to []extent, list []found, i int, pick func(a, b float64) float64) []extent {
+	for k, f := range list {
+		if k == len(to) {
+			to = append(to, extent{area: make([]float64, i), length: f.length()})
+		}
+		to[k].area = append(to[k].area, f.area)
+		to[k].length = pick(to[k].length, f.length())
+	}
+	for k := range to {
+		for len(to[k].area) <= i {
+			to[k].area = append(to[k].area, 0)
+		}
+	}
+	return to
+}

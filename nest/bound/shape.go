@@ -1,0 +1,136 @@
+package bound
+
+import (
+	"math"
+	"slices"
+
+	"stripwright/geometry/band"
+	"stripwright/nest/layout"
+)
+
+// shape is a blank as slabs between the heights of its vertices.
+type shape struct {
+	outline *band.Outline
+	net     *band.Outline
+	slabs   []band.Slab
+	heights []int64 // of vertices, rising
+	area    float64 // of the blank itself
+	snapped float64 // area that snapping may have added, µm²
+	thinned float64 // area that waste may be overstated by, µm²
+	convex  bool
+}
+
+// offGrid is how far snapping and thinning may have moved a boundary, in µm.
+const offGrid = 4
+
+func newShape(b *layout.Base) *shape {
+	s := &shape{outline: b.Lean(), net: b.Net()}
+	s.area = float64(b.Blank.Area2) / 2
+	around := 0.0
+	square := true
+	s.convex = len(s.outline.Rings) == 1
+	for _, r := range s.outline.Rings {
+		around += length(r)
+		s.convex = s.convex && convex(r)
+		square = square && rightAngled(r)
+		for _, p := range r {
+			s.heights = append(s.heights, p.Y)
+		}
+	}
+	if !square { // right-angled outlines are cut without rounding
+		s.snapped = offGrid * around
+		s.thinned = offGrid * (around + float64(4*float64(s.outline.Across())))
+	}
+	if s.outline != b.Blank {
+		s.thinned += layout.Slack * around
+	}
+	slices.Sort(s.heights)
+	s.heights = slices.Compact(s.heights)
+	s.slabs = slabsOf(s.outline)
+	return s
+}
+
+func slabsOf(o *band.Outline) []band.Slab {
+	if len(o.Rings) == 0 {
+		return nil
+	}
+	return band.Slabs(&band.Piece{Outer: o.Rings[0], Holes: o.Rings[1:], MinX: o.MinX, MaxX: o.MaxX, MinY: o.MinY, MaxY: o.MaxY})
+}
+
+func length(r band.Ring) float64 {
+	sum := 0.0
+	p := r[len(r)-1]
+	for _, q := range r {
+		sum += math.Hypot(float64(q.X-p.X), float64(q.Y-p.Y))
+		p = q
+	}
+	return sum
+}
+
+// rightAngled says whether all edges run along the roll or across it.
+func rightAngled(r band.Ring) bool {
+	p := r[len(r)-1]
+	for _, q := range r {
+		if p.X != q.X && p.Y != q.Y {
+			return false
+		}
+		p = q
+	}
+	return true
+}
+
+// convex says whether a ring bulges nowhere inwards by more than snapping does:
+// no vertex lies further than a few µm behind the chord of its neighbours.
+func convex(r band.Ring) bool {
+	n := len(r)
+	turned := 0.0
+	for i := range r {
+		a, b, c := r[i], r[(i+1)%n], r[(i+2)%n]
+		ux, uy := float64(b.X-a.X), float64(b.Y-a.Y)
+		vx, vy := float64(c.X-b.X), float64(c.Y-b.Y)
+		cross := float64(ux*vy) - float64(uy*vx)
+		if cross < -2*math.Hypot(float64(c.X-a.X), float64(c.Y-a.Y)) {
+			return false
+		}
+		turned += math.Atan2(cross, float64(ux*vx)+float64(uy*vy))
+	}
+	return turned < 2.1*math.Pi
+}
+
+// clip gives the slabs between two heights, in order.
+func clip(slabs []band.Slab, from, to int64) []band.Slab {
+	first, _ := slices.BinarySearchFunc(slabs, from, func(s band.Slab, y int64) int {
+		if s.Y1 <= y {
+			return -1
+		}
+		return 1
+	})
+	var out []band.Slab
+	for _, s := range slabs[first:] {
+		if s.Y0 >= to {
+			break
+		}
+		out = append(out, part(s, max(from, s.Y0), min(to, s.Y1)))
+	}
+	return out
+}
+
+// part is what lies of a slab between two of its heights.
+func part(s band.Slab, y0, y1 int64) band.Slab {
+	if y0 == s.Y0 && y1 == s.Y1 {
+		return s
+	}
+	t0, t1 := along(s, y0), along(s, y1)
+	return band.Slab{Y0: y0, Y1: y1,
+		L0: mix(s.L0, s.L1, t0), L1: mix(s.L0, s.L1, t1),
+		R0: mix(s.R0, s.R1, t0), R1: mix(s.R0, s.R1, t1)}
+}
+
+func along(s band.Slab, y int64) float64 { return float64(y-s.Y0) / float64(s.Y1-s.Y0) }
+
+func mix(a, b, t float64) float64 { return float64(a*(1-t)) + float64(b*t) }
+
+// size gives the area of a slab.
+func size(s band.Slab) float64 {
+	return float64((s.R0-s.L0)+(s.R1-s.L1)) / 2 * float64(s.Y1-s.Y0)
+}

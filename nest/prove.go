@@ -1,0 +1,79 @@
+package nest
+
+import (
+	"stripwright/geometry"
+	"stripwright/laminate"
+	"stripwright/nest/bound"
+	"stripwright/nest/roll"
+)
+
+// boundNodes bounds the search for the phases that waste least.
+const boundNodes = 100000
+
+// prove gives the best bound of a cloth that comes in one width. at is a length
+// that suffices, 0 when none is known yet: without it only what is quick is
+// tried.
+func (p *planner) prove(m *model, k int, at int64) bound.Bound {
+	c := &p.cloths[k]
+	t := &bound.Task{Width: c.widths[0].usable, Nodes: boundNodes}
+	index := make(map[int]int)
+	for n, i := range c.plies {
+		index[i] = n
+		t.Plies = append(t.Plies, bound.Ply{Base: m.classes[i].Base})
+	}
+	for n, i := range c.plies {
+		for _, f := range m.problem.Web.Conflicts[i] {
+			with, ours := index[f.With]
+			if ours && with < n && f.SameComb && len(f.Partly) == 0 {
+				t.Plies[n].Near = append(t.Plies[n].Near, bound.Near{Ply: with, Stagger: f.Stagger})
+			}
+		}
+	}
+	if at == 0 {
+		return bound.Quick(t)
+	}
+	return bound.Least(t, at)
+}
+
+// setBound sets what the cloth takes at least and why. Where it comes in
+// several widths every mm² of blank costs at least a mm² of the cheapest roll.
+func (p *planner) setBound(m *model, k int, out *laminate.Cost) {
+	c := &p.cloths[k]
+	area := p.area(c)
+	out.Proof = laminate.Proof{Bound: string(bound.Area), AreaMM2: area, PerMM2: c.perMM2()}
+	out.Bound = float64(area * out.Proof.PerMM2)
+	if len(c.widths) == 1 {
+		p.sharpen(m, k, out)
+	}
+	// Snapping may take a few mm² from the blanks: a plan below the bound by no
+	// more than that meets it.
+	if lack := out.Bound - out.Used; lack > 0 && lack < 1e-6*out.Bound {
+		out.Bound = out.Used
+	}
+	if out.Bound > 0 {
+		out.Gap = (out.Used - out.Bound) / out.Bound
+	}
+	out.Status = laminate.Feasible
+	if out.Used-out.Bound < 0.001 {
+		out.Status = laminate.Optimal
+	}
+}
+
+// sharpen looks for a better bound than the area.
+func (p *planner) sharpen(m *model, k int, out *laminate.Cost) {
+	c := &p.cloths[k]
+	each := 1.0 // cost of a mm of roll
+	if c.measure == roll.Price {
+		each = c.weight(0)
+	}
+	used := int64(geometry.Micrometres(out.Used / each))
+	b := p.prove(m, k, used)
+	if b.Kind == bound.Area {
+		return
+	}
+	out.Proof.Bound = string(b.Kind)
+	out.Proof.LengthMM = geometry.Micrometre(b.Length).MM()
+	out.Proof.WasteMM2 = b.Waste / 1e6
+	out.Proof.Steps = b.Steps
+	out.Bound = float64(out.Proof.LengthMM * each)
+}
