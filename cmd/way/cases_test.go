@@ -109,7 +109,11 @@ func TestOnePly(t *testing.T) {
 			if got := strips(p); got != c.strips {
 				t.Errorf("%d strips, want %d", got, c.strips)
 			}
-			near(t, "bound", p.Cost[0].Bound, c.bound, 0.01)
+			cost := p.Cost[0]
+			near(t, "bound by area", float64(cost.Proof.AreaMM2*cost.Proof.PerMM2), c.bound, 0.01)
+			if cost.Bound < c.bound-0.01 || cost.Bound > cost.Used+0.001 {
+				t.Errorf("bound %g, by area %g, used %g", cost.Bound, c.bound, cost.Used)
+			}
 			if c.used > 0 {
 				near(t, "used", p.Cost[0].Used, c.used, 0.001)
 			}

@@ -113,7 +113,8 @@ func holdDXF(t *testing.T, name string, data []byte) {
 func holdCSV(t *testing.T, name string, data []byte, p laminate.Plan) {
 	t.Helper()
 	rows, err := csv.NewReader(bytes.NewReader(data)).ReadAll()
-	if err != nil || len(rows) < 2 {
+	told := name != "left-over.csv" // a fabric may leave nothing over
+	if err != nil || len(rows) < 1 || told && len(rows) < 2 {
 		t.Errorf("%s: %v, %d rows", name, err, len(rows))
 		return
 	}
@@ -127,7 +128,7 @@ func holdCSV(t *testing.T, name string, data []byte, p laminate.Plan) {
 				}
 			}
 		}
-		if !found {
+		if told && !found {
 			t.Errorf("%s: fabric %q is not told", name, f.Name)
 		}
 	}
