@@ -117,7 +117,8 @@ func chordsAt(edges [][2]orb.Point, lo, hi, t float64) []float64 {
 			continue
 		}
 		x := func(y float64) float64 {
-			return p[0] + float64((q[0]-p[0])*math.Min(1, math.Max(0, (y-p[1])/(q[1]-p[1]))))
+			share := math.Min(1, math.Max(0, (y-p[1])/(q[1]-p[1])))
+			return p[0] + float64((q[0]-p[0])*share)
 		}
 		at = append(at, crossing{x(middle), x(lo + float64(t*(hi-lo)))})
 	}

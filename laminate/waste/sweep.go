@@ -76,7 +76,7 @@ func (f *free) within(length float64) float64 {
 		return float64(h * length)
 	}
 	short := h * (length - a) / (b - a) // height over which it is shorter
-	return float64(short*(a+length))/2 + float64((h-short)*length)
+	return float64(short*(a+length)/2) + float64((h-short)*length)
 }
 
 // border is an edge of a piece that does not run along the roll; material lies

@@ -77,7 +77,7 @@ func (c *Cloth) take(r laminate.PlanRoll, gap float64) {
 	for _, s := range stretches(r) {
 		full := s.full()
 		for _, f := range s.free() {
-			k, area := f.kind(full), f.times*f.area()
+			k, area := f.kind(full), float64(f.times*f.area())
 			if k != Openings && k != Cuts && gap > 0 && f.times == 1 {
 				within := f.within(gap)
 				c.Lost[Gaps] += within

@@ -103,5 +103,5 @@ func (c curve) turn() (float64, bool) {
 	if bend <= 0 {
 		return 0, false // a parabola that opens downwards is least at an end
 	}
-	return (a+b)/2 - left/(2*bend), true
+	return float64((a+b)/2) - float64(left/float64(2*bend)), true
 }

@@ -56,7 +56,7 @@ func (s *side) at(y float64) float64 {
 // below integrates from the lowest point to a height.
 func (s *side) below(y float64) float64 {
 	i := s.find(y)
-	return s.area[i] + float64((y-float64(s.y[i]))*(s.x[i]+s.at(y))/2)
+	return s.area[i] + float64(float64((y-float64(s.y[i]))*(s.x[i]+s.at(y)))/2)
 }
 
 // grain is into how many parts a side is divided to find its best tangents.
@@ -82,7 +82,10 @@ func (s *side) wastes(lo, hi int64) [mostTangents]float64 {
 		if j <= i {
 			return 0
 		}
-		return max(0, float64(float64(2*step*float64(j-i))*x[i+j])-(below[2*j]-below[2*i]))
+		wide := float64(step * float64(2*(j-i)))
+		under := float64(wide * x[i+j]) // the tangent at mid height
+		within := below[2*j] - below[2*i]
+		return max(0, under-within)
 	}
 	var out [mostTangents]float64
 	out[0] = one(0, grain)

@@ -42,7 +42,7 @@ func newShape(b *layout.Base) *shape {
 		s.thinned = offGrid * (around + float64(4*float64(s.outline.Across())))
 	}
 	if s.outline != b.Blank {
-		s.thinned += layout.Slack * around
+		s.thinned += float64(layout.Slack * around)
 	}
 	slices.Sort(s.heights)
 	s.heights = slices.Compact(s.heights)
@@ -132,5 +132,5 @@ func mix(a, b, t float64) float64 { return float64(a*(1-t)) + float64(b*t) }
 
 // size gives the area of a slab.
 func size(s band.Slab) float64 {
-	return float64((s.R0-s.L0)+(s.R1-s.L1)) / 2 * float64(s.Y1-s.Y0)
+	return float64(((s.R0 - s.L0) + (s.R1 - s.L1)) / 2 * float64(s.Y1-s.Y0))
 }
