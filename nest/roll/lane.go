@@ -45,7 +45,9 @@ func (l *lane) follow(f *form) int64 {
 	u := int64(0)
 	for k := len(l.chain) - 1; k >= 0 && l.ends[k] > u; k-- {
 		a := &l.chain[k]
-		u = max(u, a.u+l.memory.behind(a.form, f))
+		if past, ok := l.memory.behind(a.form, f); ok {
+			u = max(u, a.u+past)
+		}
 	}
 	return u
 }

@@ -16,7 +16,9 @@ func Lay(t *Task, e Effort, seed uint64) (*Layout, error) {
 		fresh.Memory = &Memory{}
 		t = &fresh
 	}
-	t.number()
+	for i := range t.Pieces {
+		t.Memory.number(t.Pieces[i].Shape)
+	}
 	full, narrow := t.split()
 	var best *Layout
 	var short *Shortage
@@ -69,9 +71,7 @@ func layMixed(t *Task, chain []link, narrow []int32, e Effort, rng *rand.Rand) (
 	if left := f.tuck(order); len(left) > 0 {
 		return nil, t.shortage(left)
 	}
-	l := f.layout()
-	l.Recipe = &Recipe{order: order, mixed: true}
-	return l, nil
+	return f.layout(), nil
 }
 
 // layWith lays a chain and searches over the order of the narrow pieces.
@@ -89,9 +89,7 @@ func layWith(t *Task, chain []link, narrow []int32, e Effort, rng *rand.Rand) (*
 	if left := f.tuck(order); len(left) > 0 {
 		return nil, t.shortage(left)
 	}
-	l := f.layout()
-	l.Recipe = &Recipe{chain: chain, order: order}
-	return l, nil
+	return f.layout(), nil
 }
 
 // search tries orders of the narrow pieces: two exchanged, or one moved. An

@@ -58,9 +58,8 @@ type Layout struct {
 	Places []Place
 	Rolls  []Used
 	Cost   float64
-	Order  int     // which order of full-width pieces it came from, 1 first
-	Recipe *Recipe // how it was laid
-	lanes  int     // stretches of roll in use
+	Order  int // which order of full-width pieces it came from, 1 first
+	lanes  int // stretches of roll in use
 }
 
 // Used is a roll that is cut: which kind of stock, which copy (0 first), how far
