@@ -11,8 +11,7 @@ import (
 const boundNodes = 100000
 
 // prove gives the best bound of a cloth that comes in one width. at is a length
-// that suffices, 0 when none is known yet: without it only what is quick is
-// tried.
+// that suffices.
 func (p *planner) prove(m *model, k int, at int64) bound.Bound {
 	c := &p.cloths[k]
 	t := &bound.Task{Width: c.widths[0].usable, Nodes: boundNodes}
@@ -28,9 +27,6 @@ func (p *planner) prove(m *model, k int, at int64) bound.Bound {
 				t.Plies[n].Near = append(t.Plies[n].Near, bound.Near{Ply: with, Stagger: f.Stagger})
 			}
 		}
-	}
-	if at == 0 {
-		return bound.Quick(t)
 	}
 	return bound.Least(t, at)
 }

@@ -100,6 +100,30 @@ func TestTangentOfDisc(t *testing.T) {
 	}
 }
 
+// A hollow side of very short edges, each turning less than snapping could, is no
+// convex one: 0.5 mm long on a radius of 500 mm they turn by 0.06 µm, and the
+// side is 2.5 mm hollow.
+func TestHollowIsNotConvex(t *testing.T) {
+	for _, k := range []struct {
+		name   string
+		radius float64 // of the side's hollow; below 0 it bulges
+		convex bool
+	}{{"hollow", 500, false}, {"bulging", -500, true}} {
+		ring := orb.Ring{{0, 0}, {100, 0}}
+		for i := 0; i <= 200; i++ {
+			x := 50 - float64(i)/2
+			sag := math.Abs(k.radius) - math.Sqrt(k.radius*k.radius-x*x)
+			ring = append(ring, orb.Point{x + 50, 80 + math.Copysign(sag, k.radius)})
+		}
+		r := geometry.Region{Outer: ring}
+		for _, a := range []geometry.Angle{0, 45, 90} {
+			if got := newShape(layout.NewBase(a, r, r, nil)).convex; got != k.convex {
+				t.Errorf("%s at %g°: convex %v", k.name, float64(a), got)
+			}
+		}
+	}
+}
+
 // The weights of a dual feasible function: no numbers that add up to one weigh
 // more than one.
 func TestSteppedIsDualFeasible(t *testing.T) {

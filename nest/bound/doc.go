@@ -16,9 +16,10 @@
 //     only be filled by whole narrow pieces that are short enough for it.
 //
 // The last two depend on the phases. Their least value is found over all
-// phases that the stagger leaves, by branch and bound over ranges of phase; in
-// each range the waste is bounded exactly (it is a quadratic function of the
-// phase between vertices), never sampled.
+// phases that the stagger leaves, by branch and bound over ranges of phase. What
+// a range wastes at least holds for every phase in it, never for samples alone:
+// openings are quadratic functions of the phase between vertices, and of an end
+// only that part counts which all bands of the range share.
 //
 // Lengths are µm and areas µm² in the frame of a ply. The package knows no
 // layout and no price; it never looks at a plan.

@@ -1,6 +1,7 @@
 package bound
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -79,22 +80,53 @@ func rightAngled(r band.Ring) bool {
 	return true
 }
 
-// convex says whether a ring bulges nowhere inwards by more than snapping does:
-// no vertex lies further than a few µm behind the chord of its neighbours.
+// convex says whether a counter-clockwise ring bulges nowhere inwards by more
+// than snapping does: every vertex lies within offGrid of its convex hull. The
+// hull decides, not the turn at each vertex: a hollow of very short edges hardly
+// turns at any of them.
 func convex(r band.Ring) bool {
-	n := len(r)
-	turned := 0.0
-	for i := range r {
-		a, b, c := r[i], r[(i+1)%n], r[(i+2)%n]
-		ux, uy := float64(b.X-a.X), float64(b.Y-a.Y)
-		vx, vy := float64(c.X-b.X), float64(c.Y-b.Y)
-		cross := float64(ux*vy) - float64(uy*vx)
-		if cross < -2*math.Hypot(float64(c.X-a.X), float64(c.Y-a.Y)) {
-			return false
+	on := hull(r)
+	for k, i := range on {
+		a, b := r[i], r[on[(k+1)%len(on)]]
+		long := math.Hypot(float64(b.X-a.X), float64(b.Y-a.Y))
+		for j := (i + 1) % len(r); j != on[(k+1)%len(on)]; j = (j + 1) % len(r) {
+			if float64(turn(a, b, r[j])) > offGrid*long {
+				return false
+			}
 		}
-		turned += math.Atan2(cross, float64(ux*vx)+float64(uy*vy))
 	}
-	return turned < 2.1*math.Pi
+	return true
+}
+
+// hull lists the vertices of a ring that are on its convex hull, by number,
+// rising (Andrew's monotone chain; Information Processing Letters 9, 1979).
+func hull(r band.Ring) []int {
+	order := make([]int, len(r))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortFunc(order, func(i, j int) int {
+		return cmp.Or(cmp.Compare(r[i].X, r[j].X), cmp.Compare(r[i].Y, r[j].Y), cmp.Compare(i, j))
+	})
+	var out []int
+	for range 2 { // the lower half, then back along the upper one
+		from := len(out)
+		for _, i := range order {
+			for len(out) > from+1 && turn(r[out[len(out)-2]], r[out[len(out)-1]], r[i]) <= 0 {
+				out = out[:len(out)-1]
+			}
+			out = append(out, i)
+		}
+		out = out[:len(out)-1]
+		slices.Reverse(order)
+	}
+	slices.Sort(out)
+	return out
+}
+
+// turn is positive where c lies to the left of the line from a to b.
+func turn(a, b, c band.Point) int64 {
+	return (b.X-a.X)*(c.Y-a.Y) - (b.Y-a.Y)*(c.X-a.X)
 }
 
 // clip gives the slabs between two heights, in order.

@@ -63,16 +63,6 @@ func Least(t *Task, at int64) Bound {
 	return best
 }
 
-// Quick gives the better bound of those that need no search.
-func Quick(t *Task) Bound {
-	f := newFabric(t)
-	best := f.area()
-	if b := chordBound(f, 0); b.Length > best.Length {
-		best = b
-	}
-	return best
-}
-
 // fabric is a task with what all arguments need of its blanks.
 type fabric struct {
 	*Task

@@ -98,7 +98,7 @@ func LeftOver(p laminate.Plan) ([]byte, error) {
 		}
 		rows = append(rows, []string{
 			named("roll", l.Roll), strconv.Itoa(l.Copy), named("fabric", l.Fabric), kind,
-			mm(down(l.LengthMM)), mm(down(l.WidthMM)), mm(l.FromMM), mm(l.AcrossMM), inch(l.LengthMM), inch(l.WidthMM),
+			mm(down(l.LengthMM)), mm(down(l.WidthMM)), mm(l.FromMM), mm(l.AcrossMM), inch(down(l.LengthMM)), inch(down(l.WidthMM)),
 		})
 	}
 	return write(rows)
