@@ -2,7 +2,9 @@ package length
 
 import (
 	"math"
+	"strconv"
 	"strings"
+	"unicode"
 )
 
 // MostMM is the longest length that is taken for one, 10 km: whole micrometres
@@ -102,7 +104,15 @@ func of(text string, err error) error {
 	return &Error{Text: quote(text) + ": " + e.Text, Cure: e.Cure}
 }
 
-func quote(text string) string { return `"` + strings.TrimSpace(text) + `"` }
+// quote shows a measure as it was typed, inch marks and all; only what would
+// break the line or not be seen is spelt out.
+func quote(text string) string {
+	text = strings.TrimSpace(text)
+	if strings.ContainsFunc(text, func(c rune) bool { return !unicode.IsPrint(c) }) {
+		return strconv.Quote(text)
+	}
+	return `"` + text + `"`
+}
 
 // Bare says whether a measure is a number alone, without a unit.
 func Bare(text string) bool {
