@@ -7,6 +7,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"stripwright/geometry"
+	"stripwright/geometry/thin"
 )
 
 const (
@@ -21,10 +22,10 @@ const (
 // that lie within thinnedMM of the edge without them, and says so. A ring that
 // would cross itself is left as it is.
 func (r *reading) thinned(at *yaml.Node, g geometry.Region) geometry.Region {
-	out, before, after := geometry.Region{Outer: thin(g.Outer)}, len(g.Outer), 0
+	out, before, after := geometry.Region{Outer: thinRing(g.Outer)}, len(g.Outer), 0
 	for _, h := range g.Holes {
 		before += len(h)
-		out.Holes = append(out.Holes, thin(h))
+		out.Holes = append(out.Holes, thinRing(h))
 	}
 	for _, ring := range out.Rings() {
 		after += len(ring)
@@ -39,36 +40,24 @@ func (r *reading) thinned(at *yaml.Node, g geometry.Region) geometry.Region {
 	return out
 }
 
-// thin keeps the vertices that Douglas and Peucker's method keeps (The Canadian
-// Cartographer 10, 1973, from memory), from two opposite vertices on.
-func thin(ring orb.Ring) orb.Ring {
+// thinRing thins a ring of very many points, from two far apart vertices on.
+func thinRing(ring orb.Ring) orb.Ring {
 	n := len(ring)
 	if n < dense {
 		return ring
 	}
-	keep := make([]bool, n+1)
-	first, far := 0, 0
+	far := 0
 	for i := range ring {
-		if apartSquared(ring[i], ring[first]) > apartSquared(ring[far], ring[first]) {
+		if apartSquared(ring[i], ring[0]) > apartSquared(ring[far], ring[0]) {
 			far = i
 		}
 	}
-	keep[0], keep[far], keep[n] = true, true, true
-	stretches := [][2]int{{0, far}, {far, n}}
-	for len(stretches) > 0 {
-		s := stretches[len(stretches)-1]
-		stretches = stretches[:len(stretches)-1]
-		most, at := 0.0, 0
-		for i := s[0] + 1; i < s[1]; i++ {
-			if d := fromEdge(ring[i], ring[s[0]], ring[s[1]%n]); d > most {
-				most, at = d, i
-			}
-		}
-		if most > thinnedMM {
-			keep[at] = true
-			stretches = append(stretches, [2]int{s[0], at}, [2]int{at, s[1]})
-		}
-	}
+	keep := make([]bool, n)
+	keep[0], keep[far] = true, true
+	stays := func(i int) { keep[i] = true }
+	off := func(a, b, i int) float64 { return fromEdge(ring[i], ring[a], ring[b%n]) }
+	thin.Run(0, far, thinnedMM, off, stays)
+	thin.Run(far, n, thinnedMM, off, stays)
 	var out orb.Ring
 	for i, p := range ring {
 		if keep[i] {

@@ -1,5 +1,7 @@
 package band
 
+import "stripwright/geometry/thin"
+
 // Lean gives the outline with fewer vertices, for searching: no vertex left out
 // lies further than slack µm from the new edges, and the heights at which the
 // boundary turns back stay. An outline of few vertices is given back as it is.
@@ -37,38 +39,24 @@ func leanRing(r Ring, slack int64) Ring {
 	if len(kept) == 0 {
 		return r
 	}
-	var out Ring
+	keep := make([]bool, n)
+	stays := func(i int) { keep[i%n] = true }
+	off := func(a, b, i int) float64 { return offLine(r[a%n], r[b%n], r[i%n]) }
 	for k, i := range kept {
 		j := kept[(k+1)%len(kept)]
 		if j <= i {
 			j += n
 		}
-		out = append(out, r[i])
-		out = thinRun(r, i, j, slack, out)
+		stays(i)
+		thin.Run(i, j, float64(slack)*float64(slack), off, stays)
 	}
-	return tidy(out)
-}
-
-// thinRun appends the vertices between i and j that are needed (Douglas and
-// Peucker, Cartographica 10, 1973).
-func thinRun(r Ring, i, j int, slack int64, out Ring) Ring {
-	if j-i < 2 {
-		return out
-	}
-	n := len(r)
-	a, b := r[i%n], r[j%n]
-	far, at := 0.0, -1
-	for k := i + 1; k < j; k++ {
-		if d := offLine(a, b, r[k%n]); d > far {
-			far, at = d, k
+	var out Ring
+	for i, p := range r {
+		if keep[i] {
+			out = append(out, p)
 		}
 	}
-	if at < 0 || far <= float64(slack)*float64(slack) {
-		return out
-	}
-	out = thinRun(r, i, at, slack, out)
-	out = append(out, r[at%n])
-	return thinRun(r, at, j, slack, out)
+	return tidy(out)
 }
 
 // offLine gives the squared distance of p from the segment a–b, in µm².

@@ -1,6 +1,10 @@
 package grow
 
-import "math"
+import (
+	"math"
+
+	"stripwright/geometry/thin"
+)
 
 const (
 	// manyVertices is the number of vertices above which an outline is thinned
@@ -26,11 +30,12 @@ func thinned(r ring, base int) (ring, float64) {
 			far = i
 		}
 	}
-	keep := make([]bool, len(r)+1)
+	keep := make([]bool, len(r))
 	keep[0], keep[far] = true, true
-	closed := append(append(ring{}, r...), r[0])
-	closed.keepFar(0, far, keep)
-	closed.keepFar(far, len(r), keep)
+	stays := func(i int) { keep[i] = true }
+	off := func(a, b, i int) float64 { return r[i].fromEdge(r[a], r[b%len(r)]) }
+	thin.Run(0, far, thinBy, off, stays)
+	thin.Run(far, len(r), thinBy, off, stays)
 	out := make(ring, 0, len(r)/2)
 	for i, p := range r {
 		if keep[i] {
@@ -41,26 +46,6 @@ func thinned(r ring, base int) (ring, float64) {
 		return r, 0
 	}
 	return out, thinBy
-}
-
-// keepFar marks the vertices between from and to that must stay for the chain
-// to keep within thinBy (D. Douglas, T. Peucker, 1973; from memory).
-func (r ring) keepFar(from, to int, keep []bool) {
-	type span struct{ from, to int }
-	for stack := []span{{from, to}}; len(stack) > 0; {
-		s := stack[len(stack)-1]
-		stack = stack[:len(stack)-1]
-		worst, at := thinBy, -1
-		for i := s.from + 1; i < s.to; i++ {
-			if d := r[i].fromEdge(r[s.from], r[s.to]); d > worst {
-				worst, at = d, i
-			}
-		}
-		if at >= 0 {
-			keep[at] = true
-			stack = append(stack, span{s.from, at}, span{at, s.to})
-		}
-	}
 }
 
 // fromEdge is the distance of a spot from the edge a b, ends included.
