@@ -27,7 +27,9 @@ func bent(r ring) ([]edge, error) {
 	const most = 64
 	for round := 0; round < most; round++ {
 		cuts := map[int][]spot{}
-		meeting(edges, func(i, j int) { cutPair(edges, i, j, cuts) })
+		if !meeting(edges, func(i, j int) { cutPair(edges, i, j, cuts) }) {
+			return nil, fmt.Errorf("the outline could not be grown: it has too many teeth far finer than the allowance")
+		}
 		if len(cuts) == 0 {
 			return edges, nil
 		}

@@ -8,16 +8,22 @@ import (
 // field is a rectangle of grid points, edges included.
 type field struct{ min, max spot }
 
+// mostCompared is how many pairs of edges are compared. Only teeth by the ten
+// thousand, each far finer than the distance grown, need more: their edges cross
+// all those of the teeth around.
+const mostCompared = 60_000_000
+
 // fewEdges is the number of edges that are compared each with each.
 const fewEdges = 12
 
 // meeting calls visit for pairs of edges that come within 2 µm of each other,
 // at least one of them fresh; a pair may be visited more than once, and pairs
 // farther apart may be visited too. The field is halved again and again, along
-// its longer side, until few edges reach into a part.
-func meeting(edges []edge, visit func(i, j int)) {
+// its longer side, until few edges reach into a part. The answer is no where
+// that would compare more than mostCompared pairs; not all are visited then.
+func meeting(edges []edge, visit func(i, j int)) bool {
 	if len(edges) == 0 {
-		return
+		return true
 	}
 	f := field{edges[0].a, edges[0].a}
 	all := make([]int32, len(edges))
@@ -26,19 +32,21 @@ func meeting(edges []edge, visit func(i, j int)) {
 		f.min = spot{min(f.min.x, e.a.x, e.b.x), min(f.min.y, e.a.y, e.b.y)}
 		f.max = spot{max(f.max.x, e.a.x, e.b.x), max(f.max.y, e.a.y, e.b.y)}
 	}
-	m := meeter{edges, visit}
+	m := &meeter{edges, visit, mostCompared}
 	m.halve(f, all, 0)
+	return m.left >= 0
 }
 
 type meeter struct {
 	edges []edge
 	visit func(i, j int)
+	left  int // pairs that may still be compared
 }
 
 // halve works on the edges that reach into a field; stuck counts the halvings
 // in a row that parted nothing.
-func (m meeter) halve(f field, ids []int32, stuck int) {
-	if !m.anyFresh(ids) {
+func (m *meeter) halve(f field, ids []int32, stuck int) {
+	if m.left < 0 || !m.anyFresh(ids) {
 		return
 	}
 	w, h := f.max.x-f.min.x, f.max.y-f.min.y
@@ -64,7 +72,7 @@ func (m meeter) halve(f field, ids []int32, stuck int) {
 	m.halve(high, b, stuck)
 }
 
-func (m meeter) anyFresh(ids []int32) bool {
+func (m *meeter) anyFresh(ids []int32) bool {
 	for _, i := range ids {
 		if m.edges[i].fresh {
 			return true
@@ -74,10 +82,13 @@ func (m meeter) anyFresh(ids []int32) bool {
 }
 
 // compare visits all pairs whose bounding boxes come near.
-func (m meeter) compare(ids []int32) {
+func (m *meeter) compare(ids []int32) {
 	for k, i := range ids {
 		e := m.edges[i]
 		box := around(e)
+		if m.left -= k; m.left < 0 {
+			return
+		}
 		for _, j := range ids[:k] {
 			f := m.edges[j]
 			if (e.fresh || f.fresh) && box.meets(around(f)) {
@@ -87,7 +98,7 @@ func (m meeter) compare(ids []int32) {
 	}
 }
 
-func (m meeter) within(f field, ids []int32) []int32 {
+func (m *meeter) within(f field, ids []int32) []int32 {
 	out := make([]int32, 0, len(ids)/2+4)
 	for _, i := range ids {
 		if f.reached(m.edges[i]) {
