@@ -1,6 +1,9 @@
 package nest
 
 import (
+	"cmp"
+	"slices"
+
 	"stripwright/geometry"
 	"stripwright/laminate"
 	"stripwright/nest/practice"
@@ -34,13 +37,7 @@ func measureName(m roll.Measure) string {
 }
 
 // area gives the blank area of a cloth's plies in mm².
-func (p *planner) area(c *cloth) float64 {
-	area := 0.0
-	for _, i := range c.plies {
-		area += p.job.Plies[i].Blank.Area()
-	}
-	return area
-}
+func (p *planner) area(c *cloth) float64 { return c.area }
 
 // practice gives what simple shop practice takes, by the cloth's measure; 0
 // when the stock would not hold it.
@@ -54,9 +51,9 @@ func (p *planner) practice(c *cloth) float64 {
 	pieces := practice.Pieces(plies, w.usable, practice.Step(plies, c.fabric.PliesBetween))
 	var rolls []practice.Roll
 	var stock []int
-	for s, st := range w.stock {
-		for range st.Copies {
-			rolls = append(rolls, practice.Roll{Length: st.Length})
+	for _, s := range inListOrder(w) {
+		for range w.stock[s].Copies {
+			rolls = append(rolls, practice.Roll{Length: w.stock[s].Length})
 			stock = append(stock, s)
 		}
 	}
@@ -77,4 +74,14 @@ func (p *planner) practice(c *cloth) float64 {
 		}
 	}
 	return sum
+}
+
+// inListOrder gives the numbers of a width's stock as the job lists its rolls.
+func inListOrder(w *width) []int {
+	out := make([]int, len(w.stock))
+	for s := range out {
+		out[s] = s
+	}
+	slices.SortFunc(out, func(a, b int) int { return cmp.Compare(w.rolls[a], w.rolls[b]) })
+	return out
 }

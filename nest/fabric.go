@@ -1,6 +1,9 @@
 package nest
 
 import (
+	"cmp"
+	"slices"
+
 	"stripwright/geometry"
 	"stripwright/laminate"
 	"stripwright/nest/roll"
@@ -12,9 +15,11 @@ type cloth struct {
 	plies   []int // indices into Job.Plies
 	widths  []width
 	measure roll.Measure
+	area    float64 // of the plies' blanks, mm²
 }
 
-// width is all rolls of a fabric with one usable width, in list order.
+// width is all rolls of a fabric with one usable width, in the order in which
+// they are used.
 type width struct {
 	usable int64
 	stock  []roll.Stock
@@ -30,6 +35,7 @@ func clothsOf(j *laminate.Job) []cloth {
 		for i := range j.Plies {
 			if j.Plies[i].Fabric == c.fabric.Name {
 				c.plies = append(c.plies, i)
+				c.area += j.Plies[i].Blank.Area()
 			}
 		}
 		if len(c.plies) > 0 {
@@ -57,56 +63,92 @@ func measureOf(f *laminate.Fabric) roll.Measure {
 	return roll.Length
 }
 
+// widthsOf sorts the rolls of a fabric by usable width. Where the price counts,
+// the cheapest rolls of a width are used first, of equal price the remnants;
+// else they are used in list order.
 func widthsOf(f *laminate.Fabric) []width {
 	var out []width
-	for k, r := range f.Rolls {
-		usable := int64(geometry.Micrometres(r.UsableMM()))
-		at := -1
-		for i := range out {
-			if out[i].usable == usable {
-				at = i
-			}
-		}
+	for k := range f.Rolls {
+		usable := int64(geometry.Micrometres(f.Rolls[k].UsableMM()))
+		at := slices.IndexFunc(out, func(w width) bool { return w.usable == usable })
 		if at < 0 {
 			at = len(out)
 			out = append(out, width{usable: usable})
 		}
-		w := &out[at]
-		w.rolls = append(w.rolls, k)
-		w.stock = append(w.stock, roll.Stock{Length: int64(geometry.Micrometres(r.LengthMM)), Copies: max(1, r.Count), Price: r.PricePerMetre})
+		out[at].rolls = append(out[at].rolls, k)
+	}
+	for i := range out {
+		w := &out[i]
+		if measureOf(f) == roll.Price {
+			slices.SortStableFunc(w.rolls, func(a, b int) int { return cheaper(&f.Rolls[a], &f.Rolls[b]) })
+		}
+		for _, k := range w.rolls {
+			r := &f.Rolls[k]
+			w.stock = append(w.stock, roll.Stock{Length: int64(geometry.Micrometres(r.LengthMM)), Copies: max(1, r.Count), Price: r.PricePerMetre})
+		}
 	}
 	return out
 }
 
-// perMM2 gives the least cost of a mm² of the fabric's rolls, by its measure:
-// mm of roll, or mm of roll times its price per metre.
-func (c *cloth) perMM2() float64 {
-	least := 0.0
-	for _, w := range c.widths {
-		for _, s := range w.stock {
-			per := 1 / geometry.Micrometre(w.usable).MM()
-			if c.measure == roll.Price {
-				per *= s.Price
-			}
-			if least == 0 || per < least {
-				least = per
-			}
+// cheaper orders rolls by price, then remnants first.
+func cheaper(a, b *laminate.Roll) int {
+	rank := func(r *laminate.Roll) int {
+		if r.Remnant {
+			return 0
 		}
+		return 1
 	}
-	return least
+	return cmp.Or(cmp.Compare(a.PricePerMetre, b.PricePerMetre), cmp.Compare(rank(a), rank(b)))
 }
 
-// weight gives what a µm of roll of a width costs at least.
+// perMM2 gives the least cost of a mm² of the fabric's rolls, by its measure:
+// mm of roll, or mm of roll times its price per metre.
+func (c *cloth) perMM2() float64 { return c.least(c.widths) }
+
+// weight gives what a µm of roll of a width costs at least, on average.
 func (c *cloth) weight(w int) float64 {
 	if c.measure != roll.Price {
 		return 1
 	}
-	least := c.widths[w].stock[0].Price
-	for _, s := range c.widths[w].stock {
-		least = min(least, s.Price)
-	}
-	return least
+	return float64(c.least(c.widths[w:w+1]) * geometry.Micrometre(c.widths[w].usable).MM())
 }
+
+// least gives the least cost of a mm² on average over the area of all plies,
+// with no waste. Where the price counts, the cheapest rolls hold only so much:
+// the dearer ones take the rest.
+func (c *cloth) least(widths []width) float64 {
+	var offers []offer
+	for _, w := range widths {
+		mm := geometry.Micrometre(w.usable).MM()
+		for _, s := range w.stock {
+			o := offer{per: 1 / mm, area: c.area}
+			if c.measure == roll.Price {
+				o.per *= s.Price
+				if s.Length > 0 {
+					o.area = float64(float64(mm*geometry.Micrometre(s.Length).MM()) * float64(s.Copies))
+				}
+			}
+			offers = append(offers, o)
+		}
+	}
+	slices.SortStableFunc(offers, func(a, b offer) int { return cmp.Compare(a.per, b.per) })
+	if c.area <= offers[0].area {
+		return offers[0].per
+	}
+	sum, left := 0.0, c.area
+	for k, o := range offers {
+		if k == len(offers)-1 {
+			o.area = left // more than there is: the plan will be refused
+		}
+		taken := min(left, o.area)
+		sum += float64(taken * o.per)
+		left -= taken
+	}
+	return sum / c.area
+}
+
+// offer is rolls of one price for a mm², and the area that they have.
+type offer struct{ per, area float64 }
 
 // choice is the width taken for each ply, as an index into its cloth's widths.
 // Plies of one fabric and direction take the same.
