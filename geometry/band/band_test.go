@@ -177,6 +177,73 @@ func TestChords(t *testing.T) {
 	}
 }
 
+// Edges sorted by height give the chords that all edges give.
+func TestChordsOfManyEdges(t *testing.T) {
+	rng := rand.New(rand.NewPCG(5, 6))
+	for range 20 {
+		o := New(wobbly(rng, 300+rng.IntN(3000), 0, 0), 30)
+		if o.rungs == nil {
+			t.Fatal("the edges are not sorted")
+		}
+		plain := *o
+		plain.rungs = nil
+		ys := append(heights(o)[:50], o.MinY, o.MaxY, o.MinY-5, o.MaxY+5)
+		for range 200 {
+			ys = append(ys, o.MinY+rng.Int64N(o.Across()))
+		}
+		for _, y := range ys {
+			if got, want := o.Chords(y), plain.Chords(y); !slices.Equal(got, want) {
+				t.Fatalf("at %d: %v, want %v", y, got, want)
+			}
+		}
+	}
+}
+
+// A rough outline keeps its extents and all but a little of its area.
+func TestRough(t *testing.T) {
+	rng := rand.New(rand.NewPCG(7, 8))
+	var ring orb.Ring
+	for i := range 20000 {
+		a := 2 * math.Pi * float64(i) / 20000
+		d := 1 + 0.05*math.Sin(9*a) + 0.0004*rng.Float64()
+		ring = append(ring, orb.Point{1500 * d * math.Cos(a), 900 * d * math.Sin(a)})
+	}
+	o := New(region(ring), 20)
+	rough := o.Rough(1500)
+	if n := rough.Vertices(); n > 1500 || n < 50 {
+		t.Errorf("%d vertices are left of %d", n, o.Vertices())
+	}
+	if rough.MinX != o.MinX || rough.MaxX != o.MaxX || rough.MinY != o.MinY || rough.MaxY != o.MaxY {
+		t.Error("the extents have changed")
+	}
+	if part := math.Abs(float64(rough.Area2)/float64(o.Area2) - 1); part > 0.003 {
+		t.Errorf("the area is off by %.2f %%", 100*part)
+	}
+	few := New(wobbly(rng, 40, 0, 0), 0)
+	if few.Rough(1500) != few {
+		t.Error("an outline of few vertices has changed")
+	}
+}
+
+// A Look gives the pieces of a Cut.
+func TestLook(t *testing.T) {
+	rng := rand.New(rand.NewPCG(11, 12))
+	var c Cutter
+	for range 50 {
+		o := New(wobbly(rng, 5+rng.IntN(60), 0, 0), 45)
+		joints := randomJoints(rng, o)
+		got, want := c.Look(o, joints), o.Cut(joints)
+		if len(got) != len(want) {
+			t.Fatalf("%d pieces, want %d", len(got), len(want))
+		}
+		for i := range got {
+			if !slices.Equal(got[i].Outer, want[i].Outer) || len(got[i].Holes) != len(want[i].Holes) {
+				t.Fatalf("piece %d differs", i)
+			}
+		}
+	}
+}
+
 func TestSpans(t *testing.T) {
 	a := []Span{{0, 10}, {20, 30}}
 	b := []Span{{5, 22}, {25, 26}}

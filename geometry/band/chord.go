@@ -18,16 +18,12 @@ func (o *Outline) Chords(y int64) []Span {
 // just below it.
 func (o *Outline) beside(y int64, above bool) []Span {
 	var xs []int64
-	for _, r := range o.Rings {
-		p := r[len(r)-1]
-		for _, q := range r {
-			if p.Y != q.Y && reaches(p.Y, q.Y, y, above) {
-				x, _ := crossing(p, q, y)
-				xs = append(xs, x)
-			}
-			p = q
+	o.near(y, func(p, q Point) {
+		if reaches(p.Y, q.Y, y, above) {
+			x, _ := crossing(p, q, y)
+			xs = append(xs, x)
 		}
-	}
+	})
 	slices.Sort(xs)
 	var out []Span
 	for i := 0; i+1 < len(xs); i += 2 {

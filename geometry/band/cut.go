@@ -38,7 +38,23 @@ func (o *Outline) Cut(joints []int64) []Piece { return new(Cutter).Cut(o, joints
 
 // Cut is Outline.Cut with the room of earlier cuts.
 func (c *Cutter) Cut(o *Outline, joints []int64) []Piece {
+	c.room = nil
+	return c.cut(o, joints)
+}
+
+// Look is Cut for pieces that are only looked at: the next Look overwrites them.
+func (c *Cutter) Look(o *Outline, joints []int64) []Piece {
+	c.room = c.looked[:0]
+	pieces := c.cut(o, joints)
+	c.looked = c.room
+	return pieces
+}
+
+func (c *Cutter) cut(o *Outline, joints []int64) []Piece {
 	c.begin(o, joints)
+	if c.room == nil {
+		c.room = make([]Point, 0, len(c.edges)+4*len(joints))
+	}
 	var pieces []Piece
 	for b := 0; b <= len(joints); b++ {
 		pieces = append(pieces, c.pieces(b)...)
@@ -136,14 +152,14 @@ func (c *Cutter) trace(i int32) Ring {
 	if c.edges[i].used {
 		return nil
 	}
-	var r Ring
+	start := len(c.room)
 	for at := i; at >= 0 && !c.edges[at].used; at = c.edges[at].next {
 		e := &c.edges[at]
 		e.used = true
-		r = append(r, e.from)
+		c.room = append(c.room, e.from)
 		if e.toJ >= 0 {
-			r = append(r, e.to)
+			c.room = append(c.room, e.to)
 		}
 	}
-	return tidy(r)
+	return tidy(c.room[start:len(c.room):len(c.room)])
 }

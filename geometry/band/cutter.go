@@ -13,6 +13,8 @@ type Cutter struct {
 	edges   []edge
 	first   []int32 // first edge of a band in order; edges of band b are order[first[b]:first[b+1]]
 	order   []int32
+	room    []Point // of the rings of this cut
+	looked  []Point // room of the last Look
 }
 
 // edge is a stretch of the outline inside one band. next is the edge that
@@ -28,7 +30,7 @@ type edge struct {
 }
 
 func (c *Cutter) begin(o *Outline, joints []int64) {
-	c.joints, c.pinched, c.edges = joints, o.Pinched, c.edges[:0]
+	c.joints, c.pinched, c.edges = joints, o.Pinched, slices.Grow(c.edges[:0], o.Vertices()+4*len(joints))
 	for _, r := range o.Rings {
 		c.addRing(r)
 	}
@@ -129,14 +131,15 @@ func roundDiv(a, b int64) int64 {
 }
 
 func (c *Cutter) sortByBand() {
-	c.first = append(c.first[:0], make([]int32, len(c.joints)+2)...)
+	c.first = slices.Grow(c.first[:0], len(c.joints)+2)[:len(c.joints)+2]
+	clear(c.first)
 	for i := range c.edges {
 		c.first[c.edges[i].band+1]++
 	}
 	for b := 1; b < len(c.first); b++ {
 		c.first[b] += c.first[b-1]
 	}
-	c.order = append(c.order[:0], make([]int32, len(c.edges))...)
+	c.order = slices.Grow(c.order[:0], len(c.edges))[:len(c.edges)]
 	at := slices.Clone(c.first)
 	for i := range c.edges {
 		b := c.edges[i].band

@@ -7,11 +7,7 @@ import "stripwright/geometry/thin"
 // boundary turns back stay. An outline of few vertices is given back as it is.
 func (o *Outline) Lean(slack int64) *Outline {
 	const few = 1500
-	n := 0
-	for _, r := range o.Rings {
-		n += len(r)
-	}
-	if n <= few {
+	if o.Vertices() <= few {
 		return o
 	}
 	out := &Outline{}
@@ -39,6 +35,13 @@ func leanRing(r Ring, slack int64) Ring {
 	if len(kept) == 0 {
 		return r
 	}
+	return thinned(r, kept, slack)
+}
+
+// thinned gives a ring with the vertices kept, in rising order, and those that
+// the runs between them need.
+func thinned(r Ring, kept []int, slack int64) Ring {
+	n := len(r)
 	keep := make([]bool, n)
 	stays := func(i int) { keep[i%n] = true }
 	off := func(a, b, i int) float64 { return offLine(r[a%n], r[b%n], r[i%n]) }

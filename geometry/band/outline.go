@@ -30,6 +30,8 @@ type Outline struct {
 	Area2 int64 // twice the area, µm²
 
 	Pinched bool // a vertex occurs twice: the outline touches itself
+
+	rungs *rungs // edges by height, nil where there are few
 }
 
 // alignUM is how close two vertex heights must be, in µm, to count as one:
@@ -124,6 +126,7 @@ func (o *Outline) measure() {
 			o.MinY, o.MaxY = min(o.MinY, p.Y), max(o.MaxY, p.Y)
 		}
 	}
+	o.rungs = o.climb()
 }
 
 // Across gives the extent across the roll direction in µm.

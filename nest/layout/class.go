@@ -16,6 +16,7 @@ type Base struct {
 	Clear  []*band.Outline // where no joint may run
 	Edges  []Edge          // where the blank begins and ends across the roll
 	lean   *band.Outline   // the blank with fewer vertices, for searching
+	rough  *band.Outline   // the blank with few vertices, for comparing costs
 	net    *band.Outline   // material that joints count in, lean
 }
 
@@ -71,21 +72,19 @@ const slack = 20
 func NewBase(a geometry.Angle, blank, net geometry.Region, clear []geometry.Region) *Base {
 	b := &Base{Angle: a, Region: blank, Blank: band.New(blank, a), net: band.New(net, a).Lean(slack)}
 	b.lean = b.Blank.Lean(slack)
-	b.Edges = edges(b.lean)
+	b.rough = b.lean.Rough(manyVertices)
+	b.Edges = edges(b.rough)
 	for _, r := range clear {
 		b.Clear = append(b.Clear, band.New(r, a))
 	}
 	return b
 }
 
-// Vertices gives how many vertices the outline has that phases are searched on.
-func (b *Base) Vertices() int {
-	n := 0
-	for _, r := range b.lean.Rings {
-		n += len(r)
-	}
-	return n
-}
+// manyVertices is how many vertices an outline keeps for comparing costs.
+const manyVertices = 1500
+
+// Vertices gives how many vertices the outline has that layouts are compared on.
+func (b *Base) Vertices() int { return b.rough.Vertices() }
 
 // Class gives a class of the base for a usable width, with an empty memory.
 func (b *Base) Class(width, narrowest int64) *Class {
@@ -99,13 +98,13 @@ func (c *Class) Divide(phase int64) *Division {
 	return c.divide(phase, c.divided, c.Blank)
 }
 
-// Sketch gives the division of a phase with the pieces of the lean outline: as
+// Sketch gives the division of a phase with the pieces of the rough outline: as
 // good as those of Divide for comparing costs, not for cutting.
 func (c *Class) Sketch(phase int64) *Division {
-	if c.lean == c.Blank {
+	if c.rough == c.Blank {
 		return c.Divide(phase)
 	}
-	return c.divide(phase, c.sketched, c.lean)
+	return c.divide(phase, c.sketched, c.rough)
 }
 
 func (c *Class) divide(phase int64, known map[int64]*Division, from *band.Outline) *Division {
@@ -133,7 +132,11 @@ func (c *Class) Measure(phase int64) *Division {
 		return d
 	}
 	d := &Division{Comb: c.Comb(phase)}
-	pieces := c.cutter.Cut(c.lean, d.Joints)
+	from := c.rough
+	if c.Narrowest > 0 {
+		from = c.lean
+	}
+	pieces := c.cutter.Look(from, d.Joints)
 	var ends []band.Ends
 	for i := range pieces {
 		ends = c.tally(d, &pieces[i], ends)
