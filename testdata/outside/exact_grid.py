@@ -42,12 +42,12 @@ def joined(terms):
     return "\n  ".join(" ".join(words[i:i + 6]) for i in range(0, len(words), 6))
 
 
-def model(job, step, together=None):
-    """The programme of a job with phases on a grid of step mm. Its optimum is
+def model(job, together=None):
+    """The programme of a job with phases on the grid of its step. Its optimum is
     the roll of all fabrics in units (see unit), with a cutting gap more than is
     used of each. Strips of different length never lie side by side; or, where
     that is known to take so many units, together, they may."""
-    m = Model()
+    m, step = Model(), job.step()
     phases = choices(m, job, step)
     stagger(m, job, phases)
     for f, fabric in enumerate(job.fabrics.values()):
@@ -70,6 +70,11 @@ def model(job, step, together=None):
 def unit(job):
     """The mm that every length of roll is a multiple of."""
     return gcd(*(p.long + job.gap for p in job.plies))
+
+
+def below(job, length):
+    """The longest roll shorter than a length: a sum of lengths of strips."""
+    return sums([(p.long + job.gap, 0) for p in job.plies], length - 1)[-1]
 
 
 def least(job, phases):

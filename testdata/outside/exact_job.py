@@ -93,6 +93,14 @@ class Job:
             figures += [y for z in p.zones for y in z]
         return gcd(*figures)
 
+    def area_of_roll(self):
+        """The roll that the strips take by their area, with the gap about each."""
+        area = 0
+        for p in self.plies:
+            strips = -(-p.across // p.fabric.width)
+            area += (p.across + strips * self.gap) * (p.long + self.gap) / (p.fabric.width + self.gap)
+        return area
+
     def allowed(self, ply, phase):
         """Whether a phase leaves no strip too narrow and bars no zone."""
         joints = ply.joints(phase)

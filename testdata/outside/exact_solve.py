@@ -7,14 +7,21 @@ SECONDS = 60  # each; a programme of the test takes a few at most
 
 
 def optimum(text, scratch, name):
-    """The least cost, a whole number that both solvers prove."""
+    """The least cost, a whole number that both solvers prove, and cbc's values
+    that are not 0: names split at their underscores, and whole numbers."""
     file = os.path.join(scratch, name + ".lp")
     with open(file, "w", encoding="ascii") as f:
         f.write(text)
     found = {"glpsol": by_glpsol(file), "cbc": by_cbc(file)}
     if found["glpsol"] != found["cbc"]:
         raise SystemExit(f"{file}: the solvers differ: {found}")
-    return found["cbc"]
+    return found["cbc"], values(file + ".cbc")
+
+
+def values(out):
+    """Reads lines 'NUMBER NAME VALUE COST' of cbc's solution file."""
+    words = [line.replace("**", "").split() for line in read(out)[1:]]
+    return [(w[1].split("_"), round(float(w[2]))) for w in words]
 
 
 def by_glpsol(file):
