@@ -57,13 +57,21 @@ func newPlanner(ctx context.Context, j *laminate.Job, s Settings) (*planner, err
 	bases, err := basesOf(j)
 	p.bases, p.burden = bases, 1
 	for _, b := range bases {
-		p.burden = max(p.burden, 1+b.Vertices()/manyVertices)
+		p.burden = max(p.burden, burdenOf(b.Vertices()))
 	}
 	return p, err
 }
 
 // manyVertices is the number of vertices up to which an outline costs as usual.
 const manyVertices = 500
+
+// burdenOf gives by how much an outline makes every step dearer.
+func burdenOf(vertices int) int {
+	if vertices < manyVertices {
+		return 1
+	}
+	return vertices / (manyVertices / 4)
+}
 
 // answer is the best layout of one choice of widths.
 type answer struct {

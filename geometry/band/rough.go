@@ -10,10 +10,10 @@ import (
 
 // Slacks of a rough outline, in µm: each is tried where the one before leaves
 // more vertices than wanted.
-var roughSlacks = []int64{100, 200, 400, 800, 1600}
+var roughSlacks = []int64{100, 200, 400, 800, 1600, 3200}
 
 // Rough gives the outline with about most vertices or fewer, for comparing the
-// costs of layouts: the boundary is off by up to 1.6 mm, and bays, noses and
+// costs of layouts: the boundary is off by up to 3.2 mm, and bays, noses and
 // holes that small are left out. Its extents stay. An outline of few vertices,
 // and one that would cross itself, is given back as it is.
 func (o *Outline) Rough(most int) *Outline {
