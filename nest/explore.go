@@ -27,21 +27,14 @@ func (p *planner) explore(s begun) (*answer, error) {
 	if first[0].cost <= p.bound {
 		return p.forGood(s.choice, first[:1], p.budget.quick)
 	}
-	improved := p.climb(s.choice, first)
 	a, err := p.forGood(s.choice, first[:1], p.budget.quick)
-	careful, err2 := p.layAll(s.choice, improved, func(k int) roll.Effort {
-		if p.finite() {
-			return p.budget.careful
-		}
-		return inOrderOf(first[k], p.budget.careful)
-	}, false)
-	if err != nil && err2 != nil {
-		return nil, err
-	}
-	for _, c := range careful {
+	for _, c := range p.climb(s.choice, first) {
 		if a == nil || better(c, a.placed) {
 			a = &answer{s.choice, c}
 		}
+	}
+	if a == nil {
+		return nil, err
 	}
 	return a, nil
 }
@@ -64,45 +57,8 @@ func (p *planner) finite() bool {
 // always is the same effort for every state.
 func always(e roll.Effort) func(int) roll.Effort { return func(int) roll.Effort { return e } }
 
-// inOrderOf is an effort that lays only in the order that was best before, where
-// there is but one group of plies.
-func inOrderOf(a *placed, e roll.Effort) roll.Effort {
-	if len(a.layouts) == 1 {
-		e.Order = a.layouts[0].Order
-	}
-	return e
-}
-
 // stopped says whether the search was cancelled.
 func (p *planner) stopped() bool { return p.ctx.Err() != nil }
-
-// climb improves the best layouts by laying variations of them.
-func (p *planner) climb(c choice, first []*placed) []search.State {
-	out := make([]search.State, min(len(first), p.polished(first[0].count)))
-	inParallel(p.workers, len(out), func(k int) {
-		m := newModel(p.job, p.cloths, p.bases, c)
-		m.sketch, m.stop = true, p.stopped
-		lays := p.budget.climb / max(1, first[k].count) / p.burden
-		if p.finite() {
-			lays *= 2
-		}
-		if out[k] = (search.State{Phases: first[k].phases, Cost: first[k].cost}); lays < fewestLays {
-			return
-		}
-		e := inOrderOf(first[k], roll.Effort{ChainMoves: p.budget.quick.ChainMoves / 4})
-		out[k] = search.Climb(p.ctx, m.problem, out[k], lays, uint64(p.seed)+uint64(k), func(phases []int64) (float64, bool) {
-			got, _, err := m.lay(phases, e, uint64(p.seed))
-			if err != nil {
-				return 0, false
-			}
-			return got.cost, true
-		})
-	})
-	return out
-}
-
-// fewestLays is the least number of variations worth laying.
-const fewestLays = 10
 
 // mostLaid bounds the pieces of all states that are laid, so that a large job
 // lays fewer states.

@@ -20,7 +20,8 @@ type model struct {
 	classes []*layout.Class // by ply
 	groups  []group
 	problem *search.Problem
-	shapes  map[shapeKey]*roll.Shape
+	ready   map[piecesKey][]roll.Piece
+	shapes  int // in ready
 	memory  roll.Memory
 	stop    func() bool
 }
@@ -63,7 +64,8 @@ func clearZones(j *laminate.Job) ([]laminate.KeepClear, error) {
 
 // newModel prepares the classes and conflicts of a choice.
 func newModel(j *laminate.Job, cloths []cloth, bases map[baseKey]*layout.Base, c choice) *model {
-	m := &model{job: j, cloths: cloths, choice: c, classes: make([]*layout.Class, len(j.Plies)), shapes: make(map[shapeKey]*roll.Shape)}
+	m := &model{job: j, cloths: cloths, choice: c, classes: make([]*layout.Class, len(j.Plies)),
+		ready: make(map[piecesKey][]roll.Piece)}
 	known := make(map[classKey]*layout.Class)
 	plies := make([]stagger.Ply, len(j.Plies))
 	m.problem = &search.Problem{Group: make([]int, len(j.Plies)), Down: make([]bool, len(j.Plies)), Gap: int64(geometry.Micrometres(j.Rules.CuttingGapMM))}

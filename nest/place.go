@@ -19,11 +19,11 @@ type placed struct {
 // pieceRef says which piece of which ply a task's piece is.
 type pieceRef struct{ ply, piece int }
 
-// shapeKey tells shapes apart: equal keys give equal shapes.
-type shapeKey struct {
+// piecesKey tells the pieces of plies apart: equal keys give equal pieces.
+type piecesKey struct {
 	class    *layout.Class
 	phase    int64
-	piece    int
+	ways     roll.Ways
 	mirrored bool
 }
 
@@ -45,29 +45,67 @@ func (m *model) lay(phases []int64, e roll.Effort, seed uint64) (*placed, int, e
 	return out, -1, nil
 }
 
-// task collects the pieces of a group.
+// taskOf collects the pieces of a group, and tells with which piece each of its
+// plies begins, and where the last ends.
+func (m *model) taskOf(g int, phases []int64) (*roll.Task, []int32) {
+	gr := &m.groups[g]
+	t := m.emptyTask(g)
+	from := make([]int32, 0, len(gr.plies)+1)
+	for _, i := range gr.plies {
+		from = append(from, int32(len(t.Pieces)))
+		t.Pieces = append(t.Pieces, m.pieces(i, phases[i])...)
+	}
+	return t, append(from, int32(len(t.Pieces)))
+}
+
+// pieces gives a ply's pieces at a phase as they may lie on the roll.
+func (m *model) pieces(i int, phase int64) []roll.Piece {
+	p := &m.job.Plies[i]
+	ways := waysOf(m.cloths[m.groups[m.problem.Group[i]].cloth].fabric, p)
+	key := piecesKey{m.classes[i], m.classes[i].Phase(phase), ways, p.FaceDown}
+	if out, ok := m.ready[key]; ok {
+		return out
+	}
+	d := m.divide(i, phase)
+	out := make([]roll.Piece, len(d.Pieces))
+	for k := range d.Pieces {
+		out[k] = roll.Piece{Shape: roll.NewShape(&d.Pieces[k], p.FaceDown, m.problem.Gap), Ways: ways}
+	}
+	if m.shapes += len(out); m.shapes > mostShapes {
+		clear(m.ready)
+		m.shapes = len(out)
+	}
+	m.ready[key] = out
+	return out
+}
+
+// mostShapes bounds the shapes that are kept for later.
+const mostShapes = 40000
+
+// task collects the pieces of a group and tells what each of them is.
 func (m *model) task(g int, phases []int64) (*roll.Task, []pieceRef) {
+	t, from := m.taskOf(g, phases)
+	return t, m.refs(g, from)
+}
+
+// refs tells what each piece of a group is.
+func (m *model) refs(g int, from []int32) []pieceRef {
+	var refs []pieceRef
+	for k, i := range m.groups[g].plies {
+		for n := range from[k+1] - from[k] {
+			refs = append(refs, pieceRef{i, int(n)})
+		}
+	}
+	return refs
+}
+
+// emptyTask is a group's task without pieces.
+func (m *model) emptyTask(g int) *roll.Task {
 	gr := &m.groups[g]
 	c := &m.cloths[gr.cloth]
 	w := &c.widths[gr.width]
-	t := &roll.Task{Width: w.usable, Gap: m.problem.Gap, Table: int64(geometry.Micrometres(m.job.TableMM)),
+	return &roll.Task{Width: w.usable, Gap: m.problem.Gap, Table: int64(geometry.Micrometres(m.job.TableMM)),
 		Stock: w.stock, Measure: c.measure, Memory: &m.memory, Stop: m.stop}
-	var refs []pieceRef
-	for _, i := range gr.plies {
-		p := &m.job.Plies[i]
-		d := m.divide(i, phases[i])
-		for k := range d.Pieces {
-			key := shapeKey{m.classes[i], d.Phase, k, p.FaceDown}
-			s, ok := m.shapes[key]
-			if !ok {
-				s = roll.NewShape(&d.Pieces[k], p.FaceDown, t.Gap)
-				m.shapes[key] = s
-			}
-			t.Pieces = append(t.Pieces, roll.Piece{Shape: s, Ways: waysOf(c.fabric, p)})
-			refs = append(refs, pieceRef{i, k})
-		}
-	}
-	return t, refs
 }
 
 // divide gives a ply's pieces at a phase: a sketch of them while searching.

@@ -114,6 +114,9 @@ func (c *Class) divide(phase int64, known map[int64]*Division, from *band.Outlin
 		full := *c.Measure(phase)
 		full.Pieces = c.cutter.Cut(from, full.Joints)
 		d = &full
+		if len(known) >= divided {
+			clear(known)
+		}
 		known[phase] = d
 	}
 	return d
@@ -121,6 +124,9 @@ func (c *Class) divide(phase int64, known map[int64]*Division, from *band.Outlin
 
 // Across gives the net part's extent across the roll in µm.
 func (c *Class) Across() int64 { return c.net.Across() }
+
+// divided bounds how many divisions with pieces a class keeps.
+const divided = 1000
 
 // remembered bounds how many measured divisions a class keeps.
 const remembered = 20000

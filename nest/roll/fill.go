@@ -12,6 +12,8 @@ type filler struct {
 	lanes  []*lane
 	source []source // roll of each lane
 	least  int64    // shortest narrow piece
+	spare  []*lane  // emptied, to be used again
+	most   float64  // cost above which laying is given up, 0 for none
 }
 
 // source says from which copy of which stock a lane is.
@@ -27,7 +29,7 @@ func (f *filler) grow() bool {
 		for c := range max(1, st.Copies) {
 			caps := f.capacities(st, n-count+1)
 			if n < count+len(caps) {
-				f.lanes = append(f.lanes, newLane(f.task.Width+f.task.Gap, caps[n-count]+f.task.Gap, f.task.Memory))
+				f.lanes = append(f.lanes, f.empty(f.task.Width+f.task.Gap, caps[n-count]+f.task.Gap))
 				f.source = append(f.source, source{rollNo, s, c})
 				return true
 			}
@@ -36,6 +38,18 @@ func (f *filler) grow() bool {
 		}
 	}
 	return false
+}
+
+// empty gives an empty lane, in the room of an earlier one where there is one.
+func (f *filler) empty(width, capacity int64) *lane {
+	n := len(f.spare)
+	if n == 0 {
+		return newLane(width, capacity, f.task.Memory)
+	}
+	l := f.spare[n-1]
+	f.spare = f.spare[:n-1]
+	*l = lane{width: width, capacity: capacity, memory: f.task.Memory, chain: l.chain[:0], ends: l.ends[:0], starts: l.starts[:0], gaps: l.gaps[:0]}
+	return l
 }
 
 // capacities lists the lanes of a roll, at most the number wanted where it is
@@ -115,6 +129,9 @@ func (f *filler) tuck(order []int32) []int {
 	for _, p := range order {
 		if !f.tuckOne(p) {
 			left = append(left, int(p))
+		}
+		if f.dear() {
+			break
 		}
 	}
 	return left

@@ -25,6 +25,7 @@ type form struct {
 	upright        bool    // one cell with square ends
 	longest        float64 // longest stretch of material along the roll
 	inner          int64   // longest opening along the roll between columns
+	number         uint32  // in a Memory
 }
 
 // NewShape reads a piece in the frame of its ply; mirrored for a ply that is

@@ -45,9 +45,7 @@ func (l *lane) follow(f *form) int64 {
 	u := int64(0)
 	for k := len(l.chain) - 1; k >= 0 && l.ends[k] > u; k-- {
 		a := &l.chain[k]
-		if past, ok := l.memory.behind(a.form, f); ok {
-			u = max(u, a.u+past)
-		}
+		u = max(u, a.u+l.memory.behind(a.form, f))
 	}
 	return u
 }

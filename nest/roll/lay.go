@@ -16,9 +16,7 @@ func Lay(t *Task, e Effort, seed uint64) (*Layout, error) {
 		fresh.Memory = &Memory{}
 		t = &fresh
 	}
-	for i := range t.Pieces {
-		t.Memory.number(t.Pieces[i].Shape)
-	}
+	t.number()
 	full, narrow := t.split()
 	var best *Layout
 	var short *Shortage
@@ -71,7 +69,9 @@ func layMixed(t *Task, chain []link, narrow []int32, e Effort, rng *rand.Rand) (
 	if left := f.tuck(order); len(left) > 0 {
 		return nil, t.shortage(left)
 	}
-	return f.layout(), nil
+	l := f.layout()
+	l.Recipe = &Recipe{order: order, mixed: true}
+	return l, nil
 }
 
 // layWith lays a chain and searches over the order of the narrow pieces.
@@ -89,7 +89,9 @@ func layWith(t *Task, chain []link, narrow []int32, e Effort, rng *rand.Rand) (*
 	if left := f.tuck(order); len(left) > 0 {
 		return nil, t.shortage(left)
 	}
-	return f.layout(), nil
+	l := f.layout()
+	l.Recipe = &Recipe{chain: chain, order: order}
+	return l, nil
 }
 
 // search tries orders of the narrow pieces: two exchanged, or one moved. An

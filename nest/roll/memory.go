@@ -1,15 +1,20 @@
 package roll
 
+import "math"
+
 // Memory keeps what was worked out about pairs of columns. Searches lay the
 // same shapes again and again at the same heights; a Memory that is handed from
 // task to task spares them the work. It belongs to one goroutine, as do the
 // shapes that are laid with it, and changes no result. The zero value is ready.
 type Memory struct {
-	columns uint32 // numbered so far
-	keys    []pairKey
-	values  []stretch
-	used    int
-	forms   map[formKey]int64
+	columns  uint32 // numbered so far
+	numbered uint32 // forms
+	keys     []pairKey
+	values   []stretch
+	used     int
+	pairs    []pair
+	paired   int
+	room     filler // lanes to weigh recipes on
 }
 
 // pairKey is two columns by number and how much higher the second one's form
@@ -20,7 +25,7 @@ type pairKey struct {
 }
 
 // formKey is two full-width forms that follow each other.
-type formKey struct{ a, b *form }
+type formKey struct{ a, b uint32 }
 
 // stretch is an open stretch of u; empty when to is not above from.
 type stretch struct{ from, to int64 }
@@ -32,9 +37,20 @@ const (
 	mostKept   = 1 << 16
 )
 
-// number gives the columns of a shape numbers of their own, once.
+// number makes the shapes of a task known to its memory.
+func (t *Task) number() {
+	for i := range t.Pieces {
+		if s := t.Pieces[i].Shape; s.ways[0].columns[0].number == 0 {
+			t.Memory.number(s)
+		}
+	}
+}
+
+// number gives the forms and columns of a shape numbers of their own, once.
 func (m *Memory) number(s *Shape) {
 	for w := range s.ways {
+		m.numbered++
+		s.ways[w].number = m.numbered
 		for k := range s.ways[w].columns {
 			if c := &s.ways[w].columns[k]; c.number == 0 {
 				m.columns++
@@ -98,6 +114,55 @@ func (m *Memory) enlarge() {
 	}
 }
 
+// pair is what is known of two full-width forms that follow each other.
+type pair struct {
+	key    formKey
+	widest int64 // longest stretch from a to b when both start at the same u
+	behind int64 // least u of b, relative to a, that is clear of a
+}
+
+// pair gives what is known of two forms, worked out when asked for first.
+func (m *Memory) pair(a, b *form) *pair {
+	if 2*m.paired >= len(m.pairs) {
+		m.morePairs()
+	}
+	key := formKey{a.number, b.number}
+	p := m.pairAt(key)
+	if p.key != key {
+		*p = pair{key, widest(a, b), m.clearOf(a, b)}
+		m.paired++
+	}
+	return p
+}
+
+// pairAt gives the place of a key in the table, or the empty one for it.
+func (m *Memory) pairAt(k formKey) *pair {
+	h := uint64(k.a)*0x9e3779b97f4a7c15 ^ uint64(k.b)*0xc2b2ae3d27d4eb4f
+	h ^= h >> 29
+	h *= 0xbf58476d1ce4e5b9
+	mask := len(m.pairs) - 1
+	at := int(h>>33) & mask
+	for m.pairs[at].key != k && m.pairs[at].key != (formKey{}) {
+		at = (at + 1) & mask
+	}
+	return &m.pairs[at]
+}
+
+func (m *Memory) morePairs() {
+	old := m.pairs
+	size := max(fewestKept, 2*len(old))
+	if size > mostKept {
+		size, old = mostKept, nil
+	}
+	m.pairs, m.paired = make([]pair, size), 0
+	for i := range old {
+		if old[i].key != (formKey{}) {
+			*m.pairAt(old[i].key) = old[i]
+			m.paired++
+		}
+	}
+}
+
 // widestBetween gives the longest stretch, over all heights, from the right
 // edge of a to the left edge of b when both start at the same u, in µm; it may
 // be negative.
@@ -105,31 +170,27 @@ func (m *Memory) widestBetween(a, b *form) int64 {
 	if a.upright && b.upright {
 		return -a.length
 	}
-	key := formKey{a, b}
-	w, known := m.forms[key]
-	if !known {
-		w = widest(a, b)
-		if m.forms == nil || len(m.forms) >= mostKept {
-			m.forms = make(map[formKey]int64)
-		}
-		m.forms[key] = w
-	}
-	return w
+	return m.pair(a, b).widest
 }
 
 // behind gives the least position along the roll, relative to a, from which b
-// is clear of all of a, both at the same height; ok is false when they share
-// no height.
-func (m *Memory) behind(a, b *form) (u int64, ok bool) {
+// is clear of all of a, both full-width forms.
+func (m *Memory) behind(a, b *form) int64 {
 	if a.upright && b.upright {
-		return a.length, true
+		return a.length
 	}
+	return m.pair(a, b).behind
+}
+
+// clearOf works out behind.
+func (m *Memory) clearOf(a, b *form) int64 {
+	u := int64(math.MinInt64 / 4)
 	for i := range a.columns {
 		for k := range b.columns {
-			if s, meet := m.forbidden(&a.columns[i], &b.columns[k], 0); meet && (!ok || s.to > u) {
-				u, ok = s.to, true
+			if s, meet := m.forbidden(&a.columns[i], &b.columns[k], 0); meet {
+				u = max(u, s.to)
 			}
 		}
 	}
-	return u, ok
+	return u
 }

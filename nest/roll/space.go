@@ -26,13 +26,17 @@ const beside = 14
 // shorter than least hold nothing.
 func (l *lane) open(least int64) {
 	l.gaps = l.gaps[:0]
-	l.starts = make([]int64, len(l.chain))
+	l.starts = slices.Grow(l.starts[:0], len(l.chain))[:len(l.chain)]
 	for k, least := len(l.chain)-1, int64(math.MaxInt64); k >= 0; k-- {
 		least = min(least, l.chain[k].u)
 		l.starts[k] = least
 	}
 	for k := 0; k <= len(l.chain); k++ {
 		if s := l.spaceAt(k); s.room >= least {
+			if n := len(l.gaps); n < cap(l.gaps) { // take over the room of an earlier space
+				old := &l.gaps[:n+1][n]
+				s.held, s.near = old.held[:0], old.near[:0]
+			}
 			l.gaps = append(l.gaps, s)
 		}
 	}

@@ -58,8 +58,9 @@ type Layout struct {
 	Places []Place
 	Rolls  []Used
 	Cost   float64
-	Order  int // which order of full-width pieces it came from, 1 first
-	lanes  int // stretches of roll in use
+	Order  int     // which order of full-width pieces it came from, 1 first
+	Recipe *Recipe // how it was laid
+	lanes  int     // stretches of roll in use
 }
 
 // Used is a roll that is cut: which kind of stock, which copy (0 first), how far
@@ -150,4 +151,17 @@ func (t *Task) shortage(left []int) *Shortage {
 	}
 	s.Missing = max(s.Longest, int64(math.Ceil(area/float64(t.Width))))
 	return s
+}
+
+// Labour weighs how dear it is to lay all pieces once, in plain pieces: an edge
+// of many bends costs more.
+func (t *Task) Labour() int {
+	const bends = 4 // cells that cost as much as a plain piece
+	cells := 0
+	for i := range t.Pieces {
+		for _, c := range t.Pieces[i].Shape.ways[0].columns {
+			cells += len(c.cells)
+		}
+	}
+	return len(t.Pieces) + max(0, cells-len(t.Pieces))/bends
 }

@@ -2,42 +2,100 @@ package search
 
 import (
 	"context"
+	"math"
 	"math/rand/v2"
 )
 
-// doubt is by how much a state's estimate may exceed that of the best state and
-// still be worth laying.
-const doubt = 0.012
+// Table is what states are laid on for their true cost. It remembers how the
+// pieces of the state kept last were laid, and lays the next one alike.
+type Table interface {
+	// Lay lays the pieces at some phases and gives the cost; ok is false where
+	// the stock does not hold them or the cost is above most.
+	Lay(phases []int64, most float64, rng *rand.Rand) (cost float64, ok bool)
+	// Vary lays the pieces of the state kept last a little otherwise; slack is
+	// what a change may lose at first sight.
+	Vary(most, slack float64, rng *rand.Rand) (cost float64, ok bool)
+	// Keep keeps what was laid last.
+	Keep()
+}
 
-// Climb improves a state by its true cost: moves are drawn as in Run, those
-// whose estimate is not hopeless are laid by cost, and a move that is no worse
-// is kept. lays bounds the calls of cost, which reports ok false for phases
-// that the stock does not hold.
-func Climb(ctx context.Context, p *Problem, start State, lays int, seed uint64, cost func([]int64) (float64, bool)) State {
-	rng := rand.New(rand.NewPCG(seed, 0xc11b))
-	w := newWalker(p, start.Phases)
-	best, ok := cost(w.phases)
+// Shares of what a climb tries, in percent, and how it goes about it.
+const (
+	varied = 40    // pieces laid otherwise at the same phases
+	nudged = 8     // of the rest, a ply moved by a little
+	doubt  = 0.012 // by how much an estimate may rise and still be worth laying
+	cooled = 0.005 // heat at the end of a climb to that at its begin
+)
+
+// Climb looks for states of less true cost, by annealing: moves are drawn as in
+// Run, those whose estimate is not hopeless are laid on the table, as are other
+// ways to lay the pieces. hot is the heat at the begin, as a share of the cost;
+// lays bounds what is laid. The table keeps the start at the least; a start that
+// the stock does not hold is left at once.
+func Climb(ctx context.Context, p *Problem, start []int64, lays int, hot float64, seed uint64, t Table) {
+	c := climber{walker: newWalker(p, start), table: t, rng: rand.New(rand.NewPCG(seed, 0xc11b))}
+	cost, ok := t.Lay(c.phases, math.Inf(1), c.rng)
 	if !ok {
-		return start
+		return
 	}
-	least := w.total()
-	var changes []change
-	var old []int64
-	for tries := lays * 40; lays > 0 && tries > 0 && ctx.Err() == nil; tries-- {
-		changes = w.propose(rng, changes[:0])
-		estimate, ok := w.try(changes, &old)
-		if !ok {
-			continue
+	c.keep(cost)
+	hot *= cost
+	for tries := lays * 40; c.laid < lays && tries > 0 && (tries%16 > 0 || ctx.Err() == nil); tries-- {
+		heat := hot * math.Pow(cooled, float64(c.laid)/float64(lays))
+		most := c.now + float64(heat*c.rng.ExpFloat64())
+		if c.rng.IntN(100) < varied {
+			c.vary(most, heat)
+		} else {
+			c.move(most)
 		}
-		if estimate <= least*(1+doubt) {
-			lays--
-			if c, held := cost(w.phases); held && c <= best {
-				best, least = c, min(least, estimate)
-				continue
-			}
-		}
-		w.undo(changes, old)
-		w.refresh(changes)
 	}
-	return State{append([]int64(nil), w.phases...), best}
+}
+
+// climber is a climb under way.
+type climber struct {
+	*walker
+	table   Table
+	rng     *rand.Rand
+	now     float64 // true cost
+	laid    int
+	changes []change
+	old     []int64
+}
+
+// keep takes what was laid last.
+func (c *climber) keep(cost float64) {
+	c.now = cost
+	c.table.Keep()
+}
+
+// vary lays the pieces otherwise.
+func (c *climber) vary(most, heat float64) {
+	c.laid++
+	if cost, ok := c.table.Vary(most, heat*c.rng.ExpFloat64(), c.rng); ok {
+		c.keep(cost)
+	}
+}
+
+// move tries other phases.
+func (c *climber) move(most float64) {
+	before := c.total()
+	if c.rng.IntN(100) < nudged {
+		i := c.rng.IntN(len(c.phases))
+		c.changes = append(c.changes[:0], change{i, c.nudge(i, c.rng)})
+	} else {
+		c.changes = c.propose(c.rng, c.changes[:0])
+	}
+	estimate, ok := c.try(c.changes, &c.old)
+	if !ok {
+		return
+	}
+	if estimate <= before*(1+doubt) {
+		c.laid++
+		if cost, ok := c.table.Lay(c.phases, most, c.rng); ok {
+			c.keep(cost)
+			return
+		}
+	}
+	c.undo(c.changes, c.old)
+	c.refresh(c.changes)
 }

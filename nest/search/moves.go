@@ -1,6 +1,7 @@
 package search
 
 import (
+	"math"
 	"math/rand/v2"
 )
 
@@ -22,6 +23,15 @@ func (w *walker) propose(rng *rand.Rand, out []change) []change {
 		return w.shiftAll(i, rng, out)
 	}
 	return append(out, change{i, w.anyPhase(i, rng)})
+}
+
+// nudge moves ply i by 1 µm to 20 mm, by every order of size as often.
+func (w *walker) nudge(i int, rng *rand.Rand) int64 {
+	step := int64(math.Exp(rng.Float64() * math.Log(20*millimetre)))
+	if rng.IntN(2) == 0 {
+		step = -step
+	}
+	return w.class(i).Phase(w.phases[i] + step)
 }
 
 const millimetre = 1000 // µm

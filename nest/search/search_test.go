@@ -3,6 +3,7 @@ package search
 import (
 	"context"
 	"math"
+	"math/rand/v2"
 	"reflect"
 	"testing"
 
@@ -118,23 +119,51 @@ func TestPack(t *testing.T) {
 	}
 }
 
-// Climb never ends worse than it began, and counts its calls.
+// slope is a Table on which the cost of a state is how far its phases are from
+// some that are given.
+type slope struct {
+	calls      int
+	last, kept float64
+	best       float64
+}
+
+func (s *slope) Lay(phases []int64, most float64, _ *rand.Rand) (float64, bool) {
+	s.calls++
+	s.last = 1e6
+	for i, ph := range phases {
+		s.last += math.Abs(float64(ph - um(float64(60+40*i))))
+	}
+	return s.last, s.last <= most
+}
+
+func (s *slope) Vary(most, _ float64, _ *rand.Rand) (float64, bool) {
+	s.calls++
+	s.last = s.kept
+	return s.last, s.last <= most
+}
+
+func (s *slope) Keep() {
+	s.kept = s.last
+	if s.best == 0 || s.kept < s.best {
+		s.best = s.kept
+	}
+}
+
+// Climb finds a lower place, keeps the start, and counts what it
+// lays.
 func TestClimb(t *testing.T) {
 	p := problem(740, 740, 200, 25, 2, 45, -45, 45)
-	start := State{Phases: startOf(t, p)}
-	calls := 0
-	cost := func(phases []int64) (float64, bool) {
-		calls++
-		sum := 0.0
-		for i, ph := range phases {
-			sum += math.Abs(float64(ph - um(float64(60+40*i))))
-		}
-		return sum, true
+	start := startOf(t, p)
+	s := &slope{}
+	before, _ := s.Lay(start, math.Inf(1), nil)
+	s.calls = 0
+	Climb(context.Background(), p, start, 600, 0.001, 1, s)
+	if s.best >= before || s.calls > 601 {
+		t.Errorf("from %g to %g in %d calls", before, s.best, s.calls)
 	}
-	before, _ := cost(start.Phases)
-	calls = 0
-	after := Climb(context.Background(), p, start, 200, 1, cost)
-	if after.Cost > before || calls > 201 {
-		t.Errorf("from %g to %g in %d calls", before, after.Cost, calls)
+	s = &slope{}
+	Climb(context.Background(), p, start, 0, 0.001, 1, s)
+	if s.best != before || s.calls != 1 {
+		t.Errorf("without lays: %g in %d calls, want %g", s.best, s.calls, before)
 	}
 }

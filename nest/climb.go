@@ -1,0 +1,71 @@
+package nest
+
+import (
+	"slices"
+
+	"stripwright/nest/search"
+)
+
+const (
+	heat  = 0.0012 // of the first round of a climb, as a share of the cost
+	cools = 0.4    // heat of a round to that of the round before
+
+	// A layout takes time for its pieces and for as many more.
+	fixedPieces = 40
+	fewestLays  = 10 // less is not worth beginning
+)
+
+// climb improves the best layouts by laying variations of them. It goes in
+// rounds: the better half goes on to the next, for twice as long. The best two
+// are then laid from the outlines themselves.
+func (p *planner) climb(c choice, first []*placed) []*placed {
+	lays := p.budget.climb / (p.labour(c, first[0]) + fixedPieces) / p.burden
+	if lays < fewestLays {
+		return nil
+	}
+	tables := make([]*table, min(len(first), p.polished(first[0].count)))
+	inParallel(p.workers, len(tables), func(k int) {
+		m := newModel(p.job, p.cloths, p.bases, c)
+		m.sketch, m.stop = true, p.stopped
+		tables[k] = newTable(m, first[k])
+	})
+	hot := heat
+	for round := range p.budget.rounds {
+		if round > 0 {
+			tables = tables[:max(min(2, len(tables)), len(tables)/2)]
+		}
+		inParallel(p.workers, len(tables), func(k int) {
+			seed := uint64(p.seed)*1000 + uint64(100*round+k)
+			t := tables[k]
+			search.Climb(p.ctx, t.m.problem, slices.Clone(t.kept.phases), lays, hot, seed, t)
+			t.resume()
+		})
+		slices.SortStableFunc(tables, func(a, b *table) int { return a.kept.compare(&b.kept) })
+		lays, hot = 2*lays, hot*cools
+	}
+	return p.followAll(c, tables[:min(len(tables), 2)])
+}
+
+// followAll lays what lies on tables from the outlines themselves; what the
+// stock does not hold is left out.
+func (p *planner) followAll(c choice, tables []*table) []*placed {
+	out := make([]*placed, len(tables))
+	inParallel(p.workers, len(tables), func(k int) {
+		m := newModel(p.job, p.cloths, p.bases, c)
+		m.stop = p.stopped
+		out[k] = m.follow(&tables[k].kept, p.budget.careful, uint64(p.seed))
+	})
+	return slices.DeleteFunc(out, func(a *placed) bool { return a == nil })
+}
+
+// labour weighs how dear it is to lay all pieces once, in plain pieces.
+func (p *planner) labour(c choice, a *placed) int {
+	m := newModel(p.job, p.cloths, p.bases, c)
+	m.sketch = true
+	sum := 0
+	for g := range m.groups {
+		t, _ := m.taskOf(g, a.phases)
+		sum += t.Labour()
+	}
+	return sum
+}
