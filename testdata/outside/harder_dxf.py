@@ -45,6 +45,10 @@ def circle(x, y, r, *more, layer="0"):
     return entity("CIRCLE", (10, x), (20, y), (40, r), *more, layer=layer)
 
 
+def arc(x, y, r, begin, end, *more):
+    return entity("ARC", (10, x), (20, y), (40, r), (50, begin), (51, end), *more)
+
+
 def insert(name, x=0, y=0, *more, layer="0"):
     return entity("INSERT", (2, name), (10, x), (20, y), *more, layer=layer)
 
@@ -359,3 +363,16 @@ def regions():
     yield "small", warn, "15 mm long", file(box(0, 0, 15, 10)), dict(area=150, w=15, h=10), "", "check the unit"
     yield "which", warn, "three outlines on two layers, one of them asked for", file(plate(layer="A"), box(500, 0, 100, 90, layer="A"), box(700, 0, 300, 90, layer="B")), dict(area=9000, w=100, h=90), "layer=A which=2", "3 separate outlines"
     yield "overlapping_sides", ok, "one side drawn as two lines that overlap", file(line((0, 0), (250, 0)), line((400, 0), (200, 0)), line((400, 0), (400, 300)), line((400, 300), (0, 300)), line((0, 300), (0, 0))), dict(area=120000, w=400, h=300), "", "partly"
+    yield from overlapping_arcs(ok)
+
+
+def overlapping_arcs(ok):
+    """A slot of 300 x 100 mm and a disc of 120 mm whose arcs lie partly on one another."""
+    sides = line((50, 0), (250, 0)), line((250, 100), (50, 100))
+    left = arc(50, 50, 50, 90, 270)
+    slot = dict(area=20000 + math.pi * 2500, w=300, h=100, tol=1e-3, probes=[[1, 50, True], [299, 50, True], [5, 5, False], [295, 95, False]])
+    yield "overlapping_arcs", ok, "one end of a slot drawn as two arcs that overlap", file(*sides, left, arc(250, 50, 50, 270, 33), arc(250, 50, 50, 341, 90)), slot, "", "partly"
+    yield "overlapping_arc_turned_over", ok, "one of the two drawn from the other side", file(*sides, left, arc(250, 50, 50, 270, 33), arc(-250, 50, 50, 90, 199, (230, -1.0))), slot, "", "partly"
+    yield "arc_on_arc", ok, "a stretch of an end drawn again", file(*sides, arc(250, 50, 50, 270, 90), left, arc(50, 50, 50, 127, 201)), slot, "", "partly"
+    disc = dict(area=math.pi * 3600, w=120, h=120, tol=2e-3, probes=[[60, 60, True], [119, 60, True], [103, 103, False]])
+    yield "overlapping_arcs_round", ok, "a circle of three arcs, each over the next", file(arc(0, 0, 60, 3, 151), arc(0, 0, 60, 118, 273), arc(0, 0, 60, 241, 17)), disc, "", "partly"

@@ -32,8 +32,14 @@ type interval struct{ from, to float64 }
 // withoutOverlaps takes off every open line what lies on another line: on a
 // closed one, or on an open one before it. A side drawn as one line and again
 // as two, or half covered, is then there once. It says how many lines were cut;
-// curves count only where they are drawn with the same points.
+// curves other than arcs count only where they are drawn with the same points.
 func withoutOverlaps(lines []trace.Line) (out []trace.Line, cut int) {
+	lines, cut = withoutArcOverlaps(lines)
+	rest, more := withoutStraightOverlaps(lines)
+	return rest, cut + more
+}
+
+func withoutStraightOverlaps(lines []trace.Line) (out []trace.Line, cut int) {
 	pieces := straightPieces(lines)
 	covered, ok := coveredParts(pieces, lines)
 	if !ok || len(covered) == 0 {
