@@ -65,6 +65,13 @@ func coarse(list []option) []option {
 // leastWaste gives a waste that no choice of phases stays below. Plies that are
 // not bound to each other, directly or through others, are looked at apart.
 func (f *fabric) leastWaste(options [][]option, webs map[webKey]*neighbours) float64 {
+	least, _ := f.leastOf(options, webs)
+	return least
+}
+
+// leastOf gives the least waste and ranges of phase of the plies that come to it,
+// or near it where the search was cut short.
+func (f *fabric) leastOf(options [][]option, webs map[webKey]*neighbours) (float64, []cell) {
 	for k := range options {
 		options[k] = coarse(options[k])
 	}
@@ -73,10 +80,15 @@ func (f *fabric) leastWaste(options [][]option, webs map[webKey]*neighbours) flo
 	}
 	c := &chooser{fabric: f, options: options, clashes: make(map[clashKey]bool), webs: webs, nodes: max(1000, f.Nodes)}
 	sum := 0.0
+	picks := make([]cell, len(f.Plies))
 	for _, plies := range f.bundles() {
-		sum += c.bundle(plies)
+		least, taken := c.bundle(plies)
+		sum += least
+		for k, i := range plies {
+			picks[i] = options[f.of[i]][taken[k]].cell
+		}
 	}
-	return sum
+	return sum, picks
 }
 
 // bundles groups the plies that are bound to each other.
@@ -108,8 +120,8 @@ func (f *fabric) bundles() [][]int {
 // bundle gives the least waste of plies that are bound to each other. The least
 // of the last plies alone is found first, then of one more (Russian doll
 // search; Verfaillie, Lemaître and Schiex, AAAI 1996).
-func (c *chooser) bundle(plies []int) float64 {
-	s := &dolls{chooser: c, plies: plies, rest: make([]float64, len(plies)+1), taken: make([]int, len(plies))}
+func (c *chooser) bundle(plies []int) (float64, []int) {
+	s := &dolls{chooser: c, plies: plies, rest: make([]float64, len(plies)+1), taken: make([]int, len(plies)), kept: make([]int, len(plies))}
 	for k := len(plies) - 1; k >= 0; k-- {
 		s.best = math.Inf(1)
 		s.floor = s.rest[k+1] + c.options[c.of[plies[k]]][0].waste
@@ -120,7 +132,7 @@ func (c *chooser) bundle(plies []int) float64 {
 			s.rest[k] = s.floor
 		}
 	}
-	return s.rest[0]
+	return s.rest[0], s.kept
 }
 
 // dolls is the search over the plies of a bundle from first on.
@@ -129,6 +141,7 @@ type dolls struct {
 	plies []int
 	rest  []float64 // least waste of the plies from k on
 	taken []int     // option of each ply
+	kept  []int     // of the best so far
 	first int
 	best  float64
 	floor float64 // nothing is less
@@ -139,6 +152,7 @@ type dolls struct {
 func (s *dolls) take(k int, sum float64) {
 	if k == len(s.plies) {
 		s.best = sum
+		copy(s.kept[s.first:], s.taken[s.first:])
 		return
 	}
 	const hair = 1 // µm²

@@ -2,7 +2,7 @@
 // plan that keeps the stagger can be shorter than the bound, whatever its
 // phases and however its pieces are laid.
 //
-// Four arguments, the best of which holds:
+// Five arguments, the best of which holds:
 //
 //   - area: the roll is no smaller than the blanks.
 //   - chord: strips are never cut across, so every level of the roll is a
@@ -14,12 +14,16 @@
 //     between it and its best tangent, unless a narrow piece lies there.
 //   - openings: what a full-width piece encloses (with the roll's edges) can
 //     only be filled by whole narrow pieces that are short enough for it.
+//   - across: every place along the roll is a bin of the roll's width for what
+//     pieces measure across it there. Between two parts of one piece that leave
+//     no room beside them, nothing lies that is longer than they are apart.
 //
-// The last two depend on the phases. Their least value is found over all
+// The last three depend on the phases. Their least value is found over all
 // phases that the stagger leaves, by branch and bound over ranges of phase. What
 // a range wastes at least holds for every phase in it, never for samples alone:
-// openings are quadratic functions of the phase between vertices, and of an end
-// only that part counts which all bands of the range share.
+// openings are quadratic functions of the phase between vertices; of an end only
+// that part counts which all bands of the range share, and of what a piece
+// measures across the roll the least, a concave function of the phase.
 //
 // Lengths are µm and areas µm² in the frame of a ply. The package knows no
 // layout and no price; it never looks at a plan.

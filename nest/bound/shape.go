@@ -14,10 +14,13 @@ type shape struct {
 	outline *band.Outline
 	net     *band.Outline
 	slabs   []band.Slab
+	columns []column // found when they are needed
+	links   []joined
 	heights []int64 // of vertices, rising
 	area    float64 // of the blank itself
 	snapped float64 // area that snapping may have added, µm²
 	thinned float64 // area that waste may be overstated by, µm²
+	off     float64 // by how much a boundary may be off, µm
 	convex  bool
 }
 
@@ -39,10 +42,12 @@ func newShape(b *layout.Base) *shape {
 		}
 	}
 	if !square { // right-angled outlines are cut without rounding
+		s.off = offGrid
 		s.snapped = offGrid * around
 		s.thinned = offGrid * (around + float64(4*float64(s.outline.Across())))
 	}
 	if s.outline != b.Blank {
+		s.off += layout.Slack
 		s.thinned += float64(layout.Slack * around)
 	}
 	slices.Sort(s.heights)

@@ -35,6 +35,7 @@ const (
 	Chord     Kind = "chord"
 	Interlock Kind = "interlock"
 	Openings  Kind = "openings"
+	Across    Kind = "across"
 )
 
 // Bound is a proved least length of roll.
@@ -57,6 +58,11 @@ func Least(t *Task, at int64) Bound {
 			break
 		}
 		if b := prove(f, at); b.Length > best.Length {
+			best = b
+		}
+	}
+	if at == 0 || best.Length < at {
+		if b := acrossBound(f, at, best.Length); b.Length > best.Length {
 			best = b
 		}
 	}

@@ -1,0 +1,174 @@
+package bound
+
+import (
+	"cmp"
+	"slices"
+)
+
+// table holds what arguments prove of ranges of phase of each shape, µm² of roll.
+type table struct {
+	*fabric
+	webs     map[webKey]*neighbours
+	profiles [][]profile // by shape
+	args     []walled
+	least    [][][]float64 // by argument, shape and range
+}
+
+// table prepares ranges of phase and works arguments out for them.
+func (f *fabric) table(args []walled, cells func(*shape, int64) []cell) *table {
+	t := &table{fabric: f, webs: make(map[webKey]*neighbours)}
+	for _, s := range f.shapes {
+		t.profiles = append(t.profiles, s.profiles(cells(s, f.Width), f.Width))
+	}
+	for _, a := range args {
+		t.add(a)
+	}
+	return t
+}
+
+// add works an argument out.
+func (t *table) add(a walled) {
+	width := float64(t.Width)
+	row := make([][]float64, len(t.profiles))
+	for k, list := range t.profiles {
+		row[k] = make([]float64, len(list))
+		for i := range list {
+			row[k][i] = float64(width * a.of(&list[i], t.shapes[k], width))
+		}
+	}
+	t.args = append(t.args, a)
+	t.least = append(t.least, row)
+}
+
+// Bounds of the game: how often phases and mixture answer each other at single
+// phases and at ranges of them, the steps of a game, and how many arguments a
+// mixture keeps, from which share on.
+const (
+	drafts     = 16
+	rounds     = 8
+	gameSteps  = 300
+	mostMixed  = 5
+	leastShare = 0.01
+)
+
+// game is how phases and mixture came out: the mixture that proves most of those
+// tried, and what it proves.
+type game struct {
+	mixture []float64
+	value   float64
+}
+
+// play finds the mixture of arguments that proves most against all phases.
+// Phases and mixture answer each other by turns: the phases by the search over
+// all that the stagger leaves, the mixture by a game against all answers so far.
+// At is a length that need not be passed.
+func (t *table) play(mixture []float64, times int, at int64) game {
+	var best game
+	var answers [][]float64 // of each argument, by answer
+	for range times {
+		options := make([][]option, len(t.profiles))
+		for k := range t.profiles {
+			options[k] = t.options(mixture, k)
+		}
+		value, picks := t.leastOf(options, t.webs)
+		if value > best.value {
+			best = game{mixture, value}
+		}
+		if at > 0 && value >= float64(at)*float64(t.Width) {
+			break
+		}
+		answer := make([]float64, len(t.least))
+		for a := range t.least {
+			for i, c := range picks {
+				answer[a] += t.least[a][t.of[i]][t.place(t.of[i], c)]
+			}
+		}
+		answers = append(answers, answer)
+		mixture = equilibrium(answers)
+	}
+	return best
+}
+
+// main gives the arguments of a mixture that matter, most first.
+func (t *table) main(mixture []float64) []walled {
+	order := make([]int, len(mixture))
+	for a := range order {
+		order[a] = a
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(mixture[b], mixture[a]) })
+	var out []walled
+	for _, a := range order[:min(mostMixed, len(order))] {
+		if mixture[a] >= leastShare {
+			out = append(out, t.args[a])
+		}
+	}
+	return out
+}
+
+// place gives the range of a shape that begins a cell.
+func (t *table) place(shape int, c cell) int {
+	i, _ := slices.BinarySearchFunc(t.profiles[shape], c.from, func(p profile, from int64) int { return int(p.from - from) })
+	return i
+}
+
+// options gives what a mixture proves of each range of a shape.
+func (t *table) options(mixture []float64, k int) []option {
+	out := make([]option, len(t.profiles[k]))
+	for i := range out {
+		out[i].cell = t.profiles[k][i].cell
+		for a, share := range mixture {
+			if share > 0 {
+				out[i].waste += float64(share * t.least[a][k][i])
+			}
+		}
+	}
+	return out
+}
+
+// equilibrium gives the mixture of arguments whose worst answer is best, nearly:
+// both sides lean to what they regret not having done (regret matching; Hart and
+// Mas-Colell, Econometrica 68, 2000; with regrets that never fall below zero).
+func equilibrium(answers [][]float64) []float64 {
+	n := len(answers[0])
+	ours, theirs := make([]float64, n), make([]float64, len(answers))
+	gain, loss := make([]float64, n), make([]float64, len(answers))
+	mean := make([]float64, n)
+	for step := 1; step <= gameSteps; step++ {
+		x, y := normal(ours), normal(theirs)
+		clear(gain)
+		clear(loss)
+		value := 0.0
+		for j, a := range answers {
+			for i, v := range a {
+				gain[i] += float64(y[j] * v)
+				loss[j] += float64(x[i] * v)
+			}
+			value += float64(y[j] * loss[j])
+		}
+		for i := range ours {
+			ours[i] = max(0, ours[i]+gain[i]-value)
+			mean[i] += float64(float64(step) * x[i])
+		}
+		for j := range theirs {
+			theirs[j] = max(0, theirs[j]+value-loss[j])
+		}
+	}
+	return normal(mean)
+}
+
+// normal scales shares so that they add up to one.
+func normal(list []float64) []float64 {
+	sum := 0.0
+	for _, v := range list {
+		sum += v
+	}
+	out := make([]float64, len(list))
+	for i, v := range list {
+		if sum > 0 {
+			out[i] = v / sum
+		} else {
+			out[i] = 1 / float64(len(list))
+		}
+	}
+	return out
+}

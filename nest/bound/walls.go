@@ -1,0 +1,235 @@
+package bound
+
+import "slices"
+
+// hair is a length too small to tell apart, µm.
+const hair = 1e-3
+
+// Arguments about walls, by how much of the roll's width a wall may leave free.
+const (
+	fullWalls   = iota // nothing
+	bareWalls          // less than what weighs anything
+	narrowWalls        // less than thin: what runs straight may pass
+)
+
+// walled is an argument about what pieces measure across the roll. Every place
+// along the roll is a bin of the roll's width, and the weights of the pieces
+// there add up to one at most.
+//
+//	+-----+           +-----+  the roll's edge
+//	|wall |  between  |wall |
+//	|     +-----------+     |
+//	|         piece         |
+//	+-----------------------+
+//
+// Where a piece leaves little of the width free it is a wall to others: what is
+// wider than that does not pass. If such a wide part of another piece lies
+// between two walls of one piece, it is no longer than they are apart. So the
+// place between weighs one in full when nothing counts that is short enough to
+// lie there, short being no longer than gap:
+//
+//   - a piece that is short itself, unless it reaches from edge to edge of the
+//     roll: the piece with the walls lies across its way;
+//   - with walls that are not full, each part of a piece that is wide and short,
+//     unless it is a wall or reaches from edge to edge.
+//
+// Walls of full width hold whatever is between them. Others count only where the
+// piece itself is wide all the way from one to the other: then no wall of
+// another piece can stand between, which would claim the same place. What is
+// not wide may pass such a wall and then bend into the opening; it counts for
+// nothing (bareWalls: the weight is nothing anyway), or (narrowWalls) as much as
+// runs straight along the whole of its piece, because that passes beside the
+// walls and cannot bend; the place then weighs what the walls measure.
+type walled struct {
+	weight
+	walls int
+	thin  float64 // narrowWalls: share of the width that is not wide
+	gap   float64 // µm
+}
+
+// scale is what an argument needs to know of the roll and the blank.
+type scale struct{ width, off float64 }
+
+// of gives the least weight of a range of phases, µm along the roll. Plain area
+// is not added up piece by piece, which would lose what a cut may move to either
+// side of it: all of it counts, less the parts that do not.
+func (a *walled) of(p *profile, s *shape, width float64) float64 {
+	sum := 0.0
+	if a.plain() {
+		sum = (s.area - p.slivers) / width
+	}
+	for _, c := range p.clusters {
+		sum += a.ofCluster(c, scale{width, s.off})
+	}
+	return sum
+}
+
+func (a *walled) ofCluster(c cluster, s scale) float64 {
+	sum := 0.0
+	var closed []stretch
+	for i := range c {
+		closed = append(closed, a.closed(&c[i], s)...)
+	}
+	closed = united(closed)
+	for _, f := range closed {
+		sum += f.to - f.from
+	}
+	for i := range c {
+		for _, f := range a.fenced(&c[i], s) {
+			high := a.at(f.high, s)
+			(line{x0: f.from, x1: f.to}).split(closed, func(line) {}, func(l line) { sum += float64((l.x1 - l.x0) * high) })
+			closed = united(append(closed, f.stretch))
+		}
+	}
+	for i := range c {
+		sum += a.beside(&c[i], closed, s)
+	}
+	return sum
+}
+
+// full gives where a core takes the whole width.
+func (c *core) full(s scale) []stretch {
+	return slices.DeleteFunc(slices.Clone(c.stretches(s.width-hair)), func(f stretch) bool { return f.to-f.from <= float64(2*s.off)+1 })
+}
+
+// lost says whether a core is short and may lie between walls.
+func (a *walled) lost(c *core) bool {
+	return c.to-c.from <= a.gap && !c.upright(stretch{c.from, c.to})
+}
+
+// wide is the length that is wide for certain.
+func (a *walled) wide(s scale) float64 {
+	if a.walls == narrowWalls {
+		return float64(a.thin*s.width) + s.off + hair
+	}
+	return float64(a.bare()*s.width) + s.off + hair
+}
+
+// closed gives the places between the walls of a core that weigh one in full.
+func (a *walled) closed(c *core, s scale) []stretch {
+	if a.gap == 0 || a.lost(c) {
+		return nil
+	}
+	out := between(c.full(s), a.gap)
+	if a.walls == bareWalls {
+		wide := c.stretches(a.wide(s))
+		for _, f := range between(c.stretches(s.width-a.wide(s)+float64(2*(s.off+hair))), a.gap) {
+			if covers(wide, f) {
+				out = append(out, f)
+			}
+		}
+	}
+	return out
+}
+
+// fence is what lies between two narrow walls, and how high they are both.
+type fence struct {
+	stretch
+	high float64
+}
+
+// fenced gives the places between narrow walls of a core.
+func (a *walled) fenced(c *core, s scale) []fence {
+	if a.walls != narrowWalls || a.gap == 0 || a.lost(c) {
+		return nil
+	}
+	var out []fence
+	wide := c.stretches(a.wide(s))
+	last := -1
+	for i := range c.posts {
+		q := &c.posts[i]
+		if q.least <= s.width-a.wide(s)+float64(2*(s.off+hair)) {
+			continue
+		}
+		if last >= 0 {
+			p := &c.posts[last]
+			f := stretch{p.to, q.from}
+			high := p.band.within(max(p.low, q.low), min(p.high, q.high))
+			if f.to > f.from && f.to-f.from <= a.gap && high > 0 && covers(wide, f) {
+				out = append(out, fence{f, high})
+			}
+		}
+		last = i
+	}
+	return out
+}
+
+// between gives the stretches between those of a rising list, up to a length.
+func between(list []stretch, most float64) []stretch {
+	var out []stretch
+	for i := 1; i < len(list); i++ {
+		if s := (stretch{list[i-1].to, list[i].from}); s.to-s.from <= most {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// covers says whether one of a list holds a stretch.
+func covers(list []stretch, s stretch) bool {
+	return slices.ContainsFunc(list, func(t stretch) bool { return t.from <= s.from && s.to <= t.to })
+}
+
+// beside weighs what of a core is not closed off and cannot lie where it is.
+func (a *walled) beside(c *core, closed []stretch, s scale) float64 {
+	sum := 0.0
+	drop := func(l line) { sum += a.drop(l, s) }
+	keep := func(l line) { sum += a.keep(l, s) }
+	bend := func(l line) { // may lie between walls, but for what runs straight
+		drop(l)
+		if a.walls == narrowWalls {
+			sum += float64((l.x1 - l.x0) * a.at(c.spine, s))
+		}
+	}
+	open := keep
+	switch {
+	case a.gap > 0 && a.lost(c):
+		open = drop
+	case a.gap > 0 && a.walls != fullWalls:
+		kept := a.kept(c, s)
+		open = func(l line) { l.split(kept, keep, bend) }
+	}
+	for _, l := range c.lines {
+		l.split(closed, drop, open)
+	}
+	return sum
+}
+
+// kept gives the wide parts of a core that cannot lie between narrow walls of
+// another piece.
+func (a *walled) kept(c *core, s scale) []stretch {
+	walls := c.stretches(s.width - a.wide(s) + float64(2*(s.off+hair)))
+	return slices.DeleteFunc(slices.Clone(c.stretches(a.wide(s))), func(p stretch) bool {
+		return p.to-p.from <= a.gap && !(c.plain && c.upright(p)) &&
+			!slices.ContainsFunc(walls, func(w stretch) bool { return w.from < p.to && p.from < w.to })
+	})
+}
+
+// plain says whether the weight is the share itself.
+func (w weight) plain() bool { return w.steps == 0 && w.edge == 0 }
+
+// at is the weight of a length across the roll that may be off.
+func (w weight) at(c float64, s scale) float64 {
+	return w.over(1, c/s.width, c/s.width, s.off/s.width)
+}
+
+// keep weighs a line. What goes from cut to cut is exact.
+func (w weight) keep(l line, s scale) float64 {
+	if w.plain() {
+		return 0 // counted with the area
+	}
+	off := s.off
+	if l.c0 >= s.width-hair && l.c1 >= s.width-hair {
+		off = 0
+	}
+	return w.over(l.x1-l.x0, l.c0/s.width, l.c1/s.width, off/s.width)
+}
+
+// drop takes away the area of a line that does not count.
+func (w weight) drop(l line, s scale) float64 {
+	if !w.plain() {
+		return 0
+	}
+	high := min(s.width, float64((l.c0+l.c1)/2)+l.more+s.off)
+	return -float64((l.x1-l.x0)*high) / s.width
+}
