@@ -41,6 +41,7 @@ func (p *planner) climb(c choice, first []*placed) []*placed {
 			t.resume()
 		})
 		slices.SortStableFunc(tables, func(a, b *table) int { return a.kept.compare(&b.kept) })
+		p.tell(tables[0].kept.cost())
 		lays, hot = 2*lays, hot*cools
 	}
 	return p.followAll(c, tables[:min(len(tables), 2)])

@@ -24,6 +24,7 @@ func (p *planner) explore(s begun) (*answer, error) {
 		return nil, err
 	}
 	slices.SortStableFunc(first, func(a, b *placed) int { return cmp.Compare(a.cost, b.cost) })
+	p.tell(first[0].cost)
 	if first[0].cost <= p.bound {
 		return p.forGood(s.choice, first[:1], p.budget.quick)
 	}

@@ -135,6 +135,24 @@ func TestWorkersDoNotMatter(t *testing.T) {
 	}
 }
 
+// What is told while a search goes on falls, stays above the bound, and ends
+// with what the plan takes.
+func TestProgress(t *testing.T) {
+	var told []Found
+	p, err := Plan(context.Background(), jobOf(plate(900, 620), 200, 25, 3, 0, 45, -45, 90, 0), Settings{Progress: func(f Found) { told = append(told, f) }})
+	if err != nil || len(told) == 0 {
+		t.Fatal(err, told)
+	}
+	for k, f := range told {
+		if !f.Lengths || f.Bound <= 0 || f.Best < f.Bound-0.01 || k > 0 && f.Best >= told[k-1].Best {
+			t.Errorf("step %d of %v", k, told)
+		}
+	}
+	if last := told[len(told)-1]; math.Abs(last.Best-p.Cost[0].Used) > 0.01 {
+		t.Errorf("%v mm told last, the plan uses %v", last.Best, p.Cost[0].Used)
+	}
+}
+
 // A cancelled plan is whole, and says that it was stopped.
 func TestCancelled(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())

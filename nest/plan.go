@@ -8,6 +8,7 @@ import (
 
 	"stripwright/laminate"
 	"stripwright/nest/layout"
+	"stripwright/nest/roll"
 	"stripwright/nest/search"
 )
 
@@ -41,6 +42,7 @@ type planner struct {
 	bases   map[baseKey]*layout.Base
 	burden  int     // by how much an outline of many vertices makes every step dearer
 	bound   float64 // least cost of all cloths together, µm by their measures
+	told    float64 // best cost that was told, 0 for none
 }
 
 func newPlanner(ctx context.Context, j *laminate.Job, s Settings) (*planner, error) {
@@ -97,15 +99,23 @@ func (p *planner) run() (*answer, error) {
 			failure = cmp.Or(failure, err)
 		case best == nil || better(a.placed, best.placed):
 			best = a
-			if p.set.Progress != nil {
-				p.set.Progress(best.placed.cost/1000, p.bound/1000)
-			}
+			p.tell(best.placed.cost)
 		}
 	}
 	if best == nil {
 		return nil, failure
 	}
 	return best, nil
+}
+
+// tell says how far the search has come, where it has come further.
+func (p *planner) tell(cost float64) {
+	if p.set.Progress == nil || p.told > 0 && cost >= p.told {
+		return
+	}
+	p.told = cost
+	lengths := !slices.ContainsFunc(p.cloths, func(c cloth) bool { return c.measure == roll.Price })
+	p.set.Progress(Found{cost / 1000, p.bound / 1000, lengths})
 }
 
 // better prefers the lower cost, then fewer pieces.

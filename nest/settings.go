@@ -11,8 +11,24 @@ import (
 type Settings struct {
 	Effort   string
 	Seed     int64
-	Workers  int                       // processors to use; the plan does not depend on it
-	Progress func(best, bound float64) // called from one goroutine when a better layout is found; may be nil
+	Workers  int         // processors to use; the plan does not depend on it
+	Progress func(Found) // called from one goroutine when a better layout is found; may be nil
+}
+
+// Found is how far a search has come: the best layout so far and what no layout
+// can go below, both over all fabrics, in mm of roll where Lengths says so and
+// else in the job's prices or a mix of both.
+type Found struct {
+	Best, Bound float64
+	Lengths     bool
+}
+
+// Gap is how far the best lies above the bound, as a share of it.
+func (f Found) Gap() float64 {
+	if f.Bound <= 0 {
+		return 0
+	}
+	return max(0, f.Best/f.Bound-1)
 }
 
 // budget is what an effort buys: counts, never times.

@@ -80,6 +80,14 @@ func (s *tabled) worth() float64 {
 	return sum
 }
 
+func (s *tabled) cost() float64 {
+	sum := 0.0
+	for g := range s.groups {
+		sum += s.groups[g].Cost
+	}
+	return sum
+}
+
 // compare ranks states: by cost, then by pieces, then by how far they reach.
 func (s *tabled) compare(o *tabled) int {
 	var cost, pieces, reach [2]float64

@@ -5,9 +5,10 @@ import (
 	"io"
 	"os"
 	"strings"
+	"sync"
 	"time"
 
-	"stripwright/geometry/length"
+	"stripwright/nest"
 )
 
 // terminal says whether a stream is a terminal.
@@ -34,34 +35,64 @@ func (s stream) painted(text string, sound bool) string {
 	return "\x1b[1;" + colour + "m" + first + "\x1b[0m\n" + rest
 }
 
-// progressLine shows how a search goes on, on a terminal only.
+// progressLine shows how a search goes on, on a terminal only and not before it
+// has taken patience.
 type progressLine struct {
-	to   io.Writer // nil: nowhere
-	last time.Time
+	to    io.Writer // nil: nowhere
+	wait  *time.Timer
+	lock  sync.Mutex
+	text  string
+	due   bool // patience is over
+	ended bool
 }
+
+// patience is how long a search goes on in silence.
+const patience = 500 * time.Millisecond
 
 func (s stream) progress() *progressLine {
-	if !terminal(s.err) {
-		return &progressLine{}
+	l := &progressLine{text: "searching"}
+	if terminal(s.err) {
+		l.to = s.err
+		l.wait = time.AfterFunc(patience, func() { l.say("") })
 	}
-	return &progressLine{to: s.err}
+	return l
 }
 
-// show prints the best found so far and the bound, 0 when there is none yet.
-func (l *progressLine) show(best, bound float64) {
-	if l.to == nil || time.Since(l.last) < 100*time.Millisecond {
-		return
+// show tells the best found so far, the bound and the gap between them.
+func (l *progressLine) show(f nest.Found) { l.say(told(f)) }
+
+// say prints a text once patience is over; an empty one prints the last.
+func (l *progressLine) say(text string) {
+	l.lock.Lock()
+	defer l.lock.Unlock()
+	if text == "" {
+		l.due = true
+	} else {
+		l.text = text
 	}
-	l.last = time.Now()
-	text := "best so far " + length.MM(best)
-	if bound > 0 {
-		text += ", at least " + length.MM(bound)
+	if l.to != nil && l.due && !l.ended {
+		fmt.Fprintf(l.to, "\r\x1b[K%s", l.text)
 	}
-	fmt.Fprintf(l.to, "\r\x1b[K%s", text)
 }
 
+// clear takes the line off the screen.
 func (l *progressLine) clear() {
-	if l.to != nil && !l.last.IsZero() {
+	l.lock.Lock()
+	defer l.lock.Unlock()
+	l.ended = true
+	if l.wait != nil {
+		l.wait.Stop()
+	}
+	if l.to != nil && l.due {
 		fmt.Fprint(l.to, "\r\x1b[K")
 	}
+}
+
+// told puts a step of the search into words.
+func told(f nest.Found) string {
+	gap := fmt.Sprintf("gap %.2f %%", 100*f.Gap())
+	if !f.Lengths {
+		return fmt.Sprintf("searching: best %.2f, at least %.2f, %s", f.Best, f.Bound, gap)
+	}
+	return fmt.Sprintf("searching: best %.2f m, at least %.2f m, %s", f.Best/1000, f.Bound/1000, gap)
 }
