@@ -180,8 +180,8 @@ type Cost struct {
 // Proof names the lower bound that holds and the data it can be worked out from
 // again: the blank area of the fabric's plies in mm² and the least cost of a mm²
 // of roll ("area"); for the others the least length of roll in mm, for "chord"
-// with the number of steps of its dual feasible function, for "interlock",
-// "openings" and "across" with the area in mm² that no plan fills.
+// with the number of steps of its dual feasible function, for "strips",
+// "interlock", "openings" and "across" with the area in mm² that no plan fills.
 type Proof struct {
 	Bound    string  `json:"bound"`
 	AreaMM2  float64 `json:"area_mm2"`

@@ -2,13 +2,16 @@
 // plan that keeps the stagger can be shorter than the bound, whatever its
 // phases and however its pieces are laid.
 //
-// Five arguments, the best of which holds:
+// Six arguments, the best of which holds:
 //
 //   - area: the roll is no smaller than the blanks.
 //   - chord: strips are never cut across, so every level of the roll is a
 //     one-dimensional bin for the chords of the plies along the roll. A dual
 //     feasible function (Fekete and Schepers, Mathematical Programming 91,
 //     2001) shows that a length is too short.
+//   - strips: plies of one rectangle whose phases settle each other but for one
+//     number may leave edge strips that fill whole strips for no such number, of
+//     whole µm.
 //   - interlock: two convex pieces that face each other are parted by a
 //     straight line, so each convex end of a full-width strip wastes what lies
 //     between it and its best tangent, unless a narrow piece lies there.
@@ -18,7 +21,7 @@
 //     pieces measure across it there. Between two parts of one piece that leave
 //     no room beside them, nothing lies that is longer than they are apart.
 //
-// The last three depend on the phases. Their least value is found over all
+// All but the first two depend on the phases. Their least value is found over all
 // phases that the stagger leaves, by branch and bound over ranges of phase. What
 // a range wastes at least holds for every phase in it, never for samples alone:
 // openings are quadratic functions of the phase between vertices; of an end only

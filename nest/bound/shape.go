@@ -85,6 +85,11 @@ func rightAngled(r band.Ring) bool {
 	return true
 }
 
+// oblong says whether an outline is a rectangle along the roll.
+func oblong(rings []band.Ring) bool {
+	return len(rings) == 1 && len(rings[0]) == 4 && rightAngled(rings[0])
+}
+
 // convex says whether a counter-clockwise ring bulges nowhere inwards by more
 // than snapping does: every vertex lies within offGrid of its convex hull. The
 // hull decides, not the turn at each vertex: a hollow of very short edges hardly

@@ -36,6 +36,7 @@ const (
 	Interlock Kind = "interlock"
 	Openings  Kind = "openings"
 	Across    Kind = "across"
+	Strips    Kind = "strips"
 )
 
 // Bound is a proved least length of roll.
@@ -53,7 +54,7 @@ type Bound struct {
 func Least(t *Task, at int64) Bound {
 	f := newFabric(t)
 	best := f.area()
-	for _, prove := range []func(*fabric, int64) Bound{chordBound, interlockBound, openingsBound} {
+	for _, prove := range []func(*fabric, int64) Bound{chordBound, stripsBound, interlockBound, openingsBound} {
 		if at > 0 && best.Length >= at {
 			break
 		}
