@@ -22,6 +22,7 @@ type entry struct {
 type known struct {
 	infeasible bool
 	best       float64
+	bound      float64
 	practice   float64
 	stagger    float64 // of an infeasible job
 }
@@ -72,7 +73,7 @@ func readKnown(path string) (map[string]known, error) {
 			v, _ := strconv.ParseFloat(row[column[name]], 64)
 			return v
 		}
-		k := known{best: number("best"), practice: number("practice"), infeasible: row[column["status"]] == "infeasible"}
+		k := known{best: number("best"), bound: number("bound"), practice: number("practice"), infeasible: row[column["status"]] == "infeasible"}
 		if k.infeasible {
 			k.stagger = largestIn(row[column["note"]])
 		}

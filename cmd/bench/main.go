@@ -1,6 +1,7 @@
 // Bench plans every job of a folder and prints a table: what each takes beside
 // its bound, shop practice and the best known, and how long planning, checking
-// and drawing took.
+// and drawing took; then the figures that all of them come to beside what is to
+// be reached.
 //
 //	go run ./cmd/bench testdata/bench
 //

@@ -27,6 +27,7 @@ type outcome struct {
 	nested  time.Duration
 	checked time.Duration
 	drawn   time.Duration
+	memory  uint64 // most in use at a time, bytes; 0 when not looked at
 }
 
 // gap is how far above the bound the result lies.

@@ -17,34 +17,49 @@ func table(ctx context.Context, w io.Writer, jobs []entry, effort string) int {
 	fmt.Fprintf(w, "%-24s %12s %12s %7s %12s %7s %7s %7s %8s %8s %8s %7s\n",
 		"job", "used", "bound", "gap", "practice", "saved", "/best", "pieces", "nest", "check", "draw", "memory")
 	code := 0
-	var gaps, ratios, saved []float64
+	var results []result
 	for _, e := range jobs {
-		line, o, bad := row(ctx, e, effort)
+		line, r, bad := row(ctx, e, effort)
 		fmt.Fprintf(w, "%-24s %s\n", e.name, line)
 		if bad {
 			code = 1
 		}
-		if o.used > 0 {
-			gaps, saved = append(gaps, o.gap()), append(saved, 1-o.used/o.done)
-			if e.known.best > 0 {
-				ratios = append(ratios, o.used/e.known.best)
-			}
+		results = append(results, r)
+	}
+	overall(w, results)
+	if effort == "" {
+		figures(ctx, w, results)
+	}
+	return code
+}
+
+// overall says how the jobs came out together.
+func overall(w io.Writer, results []result) {
+	var gaps, ratios, saved []float64
+	for _, r := range results {
+		if !r.planned() {
+			continue
+		}
+		gaps, saved = append(gaps, r.gap()), append(saved, 1-r.used/r.done)
+		if r.known.best > 0 {
+			ratios = append(ratios, r.used/r.known.best)
 		}
 	}
 	fmt.Fprintf(w, "\n%d jobs planned; gap to the bound %s; saved against practice %s; against the best known %s\n",
 		len(gaps), spread(gaps, percent), spread(saved, percent), spread(ratios, func(v float64) string { return fmt.Sprintf("%.4f", v) }))
-	return code
 }
 
 // row measures one job; bad says that it did not come out as it must.
-func row(ctx context.Context, e entry, effort string) (line string, o outcome, bad bool) {
+func row(ctx context.Context, e entry, effort string) (line string, o result, bad bool) {
+	o.entry = e
 	j, err := read(e.path, effort)
 	if err != nil {
 		return "not read: " + strings.ReplaceAll(err.Error(), "\n", "; "), o, true
 	}
+	o.job = j
 	peak := watchMemory()
-	o, err = measure(ctx, j)
-	memory := peak()
+	o.outcome, err = measure(ctx, j)
+	o.memory = peak()
 	switch {
 	case err != nil:
 		return "failed: " + err.Error(), o, true
@@ -57,7 +72,7 @@ func row(ctx context.Context, e entry, effort string) (line string, o outcome, b
 		ratio = fmt.Sprintf("%.4f", o.used/e.known.best)
 	}
 	line = fmt.Sprintf("%12.2f %12.2f %7s %12.2f %7s %7s %7d %8s %8s %8s %7s", o.used, o.bound, percent(o.gap()),
-		o.done, percent(1-o.used/o.done), ratio, o.pieces, short(o.nested), short(o.checked), short(o.drawn), memory)
+		o.done, percent(1-o.used/o.done), ratio, o.pieces, short(o.nested), short(o.checked), short(o.drawn), fmt.Sprintf("%dM", o.memory>>20))
 	if !o.sound {
 		line += "\n  NOT SOUND: " + strings.Join(o.faults, "\n    ")
 	}
@@ -73,13 +88,12 @@ func spread(v []float64, show func(float64) string) string {
 	if len(v) == 0 {
 		return "-"
 	}
-	v = slices.Sorted(slices.Values(v))
-	return fmt.Sprintf("median %s (%s to %s)", show(v[len(v)/2]), show(v[0]), show(v[len(v)-1]))
+	return fmt.Sprintf("median %s (%s to %s)", show(median(v)), show(slices.Min(v)), show(slices.Max(v)))
 }
 
 // watchMemory looks at the memory in use, ten times a second, until the
 // function it gives is called, which tells the most seen.
-func watchMemory() func() string {
+func watchMemory() func() uint64 {
 	debug.FreeOSMemory()
 	stop, most := make(chan struct{}), make(chan uint64)
 	go func() {
@@ -102,8 +116,8 @@ func watchMemory() func() string {
 			}
 		}
 	}()
-	return func() string {
+	return func() uint64 {
 		close(stop)
-		return fmt.Sprintf("%dM", <-most>>20)
+		return <-most
 	}
 }
