@@ -2,8 +2,13 @@ package bound
 
 import "math"
 
-// mostSteps bounds the dual feasible functions that are tried.
-const mostSteps = 100
+// mostSteps bounds the dual feasible functions that are tried, mostWeighed the
+// chords that all of them together weigh: an outline of very many vertices has
+// tens of thousands.
+const (
+	mostSteps   = 100
+	mostWeighed = 1_000_000
+)
 
 // worth is the least gain in µm that a better bound has.
 const worth = 10
@@ -20,7 +25,8 @@ func chordBound(f *fabric, at int64) Bound {
 	runs := f.runs()
 	best := f.area()
 	best.Kind = Chord
-	for m := 1; m <= mostSteps; m++ {
+	most := min(mostSteps, max(5, mostWeighed/max(1, len(runs))))
+	for m := 1; m <= most; m++ {
 		lo, hi := best.Length, 2*best.Length // hi is not shown to be too short
 		if at > 0 {
 			hi = min(hi, at)

@@ -144,7 +144,7 @@ func (w *walker) apply(changes []change, old []int64) ([]int64, bool) {
 		}
 	}
 	for _, c := range changes {
-		if w.class(c.ply).Measure(c.phase).Fault != layout.None {
+		if w.class(c.ply).FaultAt(c.phase) != layout.None {
 			w.undo(changes, old)
 			return old, false
 		}

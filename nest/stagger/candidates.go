@@ -12,7 +12,7 @@ func (w *Web) lattice(i, k, clique int, anchor int64) []int64 {
 	c := w.Plies[i].Class
 	var out []int64
 	add := func(y int64) {
-		if y = c.Phase(y); !slices.Contains(out, y) && c.Measure(y).Fault == layout.None {
+		if y = c.Phase(y); !slices.Contains(out, y) && c.FaultAt(y) == layout.None {
 			out = append(out, y)
 		}
 	}
@@ -56,7 +56,7 @@ func (w *Web) Candidates(i, k, clique int) []int64 {
 	add := func(y int64) {
 		if y = c.Phase(y); !seen[y] {
 			seen[y] = true
-			if c.Measure(y).Fault == layout.None {
+			if c.FaultAt(y) == layout.None {
 				out = append(out, y)
 			}
 		}
