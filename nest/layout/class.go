@@ -81,7 +81,7 @@ func NewBase(a geometry.Angle, blank, net geometry.Region, clear []geometry.Regi
 }
 
 // manyVertices is how many vertices an outline keeps for comparing costs.
-const manyVertices = 800
+const manyVertices = 300
 
 // Vertices gives how many vertices the outline has that layouts are compared on.
 func (b *Base) Vertices() int { return b.rough.Vertices() }
