@@ -2,7 +2,9 @@ package check
 
 import (
 	"fmt"
+	"runtime"
 	"slices"
+	"sync"
 
 	"github.com/paulmach/orb"
 
@@ -23,11 +25,31 @@ func coverage(l *laid) *finding {
 	if len(f.faults) == 0 {
 		trim(f, l.plan.Part)
 	}
-	for i := range l.plies {
-		f.counted++
-		coverPly(f, &l.plies[i])
+	for _, part := range coverPlies(l.plies) {
+		f.merge(part)
 	}
 	return f
+}
+
+// coverPlies judges the plies side by side.
+func coverPlies(plies []laidPly) []*finding {
+	parts := make([]*finding, len(plies))
+	next := make(chan int)
+	var all sync.WaitGroup
+	for range min(runtime.GOMAXPROCS(0), len(plies)) {
+		all.Go(func() {
+			for i := range next {
+				parts[i] = &finding{counted: 1}
+				coverPly(parts[i], &plies[i])
+			}
+		})
+	}
+	for i := range plies {
+		next <- i
+	}
+	close(next)
+	all.Wait()
+	return parts
 }
 
 func coverPly(f *finding, y *laidPly) {

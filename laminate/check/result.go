@@ -49,12 +49,26 @@ func (f *finding) add(bad float64, w laminate.Worst, format string, args ...any)
 		f.more++
 		return
 	}
-	n := fault{bad, w, fmt.Sprintf(format, args...)}
+	f.take(fault{bad, w, fmt.Sprintf(format, args...)})
+}
+
+// merge records the faults of a part of the rule judged by itself.
+func (f *finding) merge(part *finding) {
+	f.counted, f.more = f.counted+part.counted, f.more+part.more
+	for _, n := range part.faults {
+		f.take(n)
+	}
+}
+
+// take keeps a fault among the worst.
+func (f *finding) take(n fault) {
 	switch {
 	case len(f.faults) >= kept:
 		f.more++
-		f.faults[0] = n
-	case len(f.faults) > 0 && bad > f.faults[0].bad:
+		if n.bad > f.faults[0].bad {
+			f.faults[0] = n
+		}
+	case len(f.faults) > 0 && n.bad > f.faults[0].bad:
 		f.faults = append(f.faults, f.faults[0])
 		f.faults[0] = n
 	default:
