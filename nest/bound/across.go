@@ -120,7 +120,7 @@ func (f *fabric) arguments(gaps []float64) []walled {
 }
 
 // mostGaps bounds the distances of walls that are told apart.
-const mostGaps = 3
+const mostGaps = 5
 
 // gaps gives distances between walls that are worth telling apart.
 func (t *table) gaps() []float64 {
@@ -142,8 +142,10 @@ func (t *table) gaps() []float64 {
 		for _, p := range list {
 			for _, c := range p.clusters {
 				for i := range c {
-					for _, s := range between(c[i].stretches(float64(wide*float64(t.Width))), math.Inf(1)) {
-						all = append(all, math.Ceil(s.to-s.from)+1)
+					for _, list := range [][]stretch{c[i].stretches(float64(wide * float64(t.Width))), united(slices.Clone(c[i].feet)), united(slices.Clone(c[i].heads))} {
+						for _, s := range between(list, math.Inf(1)) {
+							all = append(all, math.Ceil(s.to-s.from)+1)
+						}
 					}
 				}
 			}

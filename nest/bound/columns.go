@@ -65,10 +65,12 @@ type post struct {
 	low, high float64 // heights, the band left aside
 	least     float64 // in the band
 	band      reach
+	ends      [2][2]float64 // heights at both ends
 }
 
 func newPost(c *column, r reach) post {
-	p := post{stretch: stretch{c.x0, c.x1}, low: max(c.l0, c.l1), high: min(c.h0, c.h1), band: r}
+	p := post{stretch: stretch{c.x0, c.x1}, low: max(c.l0, c.l1), high: min(c.h0, c.h1), band: r,
+		ends: [2][2]float64{{c.l0, c.h0}, {c.l1, c.h1}}}
 	p.least = r.within(p.low, p.high)
 	return p
 }

@@ -22,9 +22,10 @@ type core struct {
 	from, to float64
 	posts    []post
 	spine    float64   // height of what runs along the whole piece without a bend
-	feet     []float64 // places where it reaches the lower edge of its band
-	heads    []float64 // and the upper edge
+	feet     []stretch // where it reaches the lower edge of its band
+	heads    []stretch // and the upper edge
 	plain    bool      // every place is in one column only
+	doubled  []stretch // places that may be in several columns
 	known    []levelled
 }
 
@@ -49,7 +50,7 @@ func (s *shape) addBand(p *profile, r reach) {
 	sure, maybe := s.linked(r)
 	first := len(p.clusters)
 	where, at := make(map[int]int), make(map[int]int) // cluster, and core in it
-	bent := make(map[int]bool)
+	ghosts := make(map[int][]stretch)                 // columns that are in the band at some phases
 	var room []line
 	for i := range s.columns {
 		c := &s.columns[i]
@@ -60,7 +61,7 @@ func (s *shape) addBand(p *profile, r reach) {
 		p.slivers += float64(r.move * (c.x1 - c.x0 - covered(room)))
 		m, k := top(maybe, i), top(sure, i)
 		if len(room) == 0 {
-			bent[m] = true
+			ghosts[m] = append(ghosts[m], stretch{c.x0, c.x1})
 			continue
 		}
 		if _, ok := where[m]; !ok {
@@ -75,9 +76,34 @@ func (s *shape) addBand(p *profile, r reach) {
 		(*cl)[at[k]].add(c, r, room, s.off)
 	}
 	for m, n := range where {
-		if n >= first && len(p.clusters[n]) == 1 && !bent[m] {
-			p.clusters[n][0].spine = p.clusters[n][0].straight()
+		if n >= first {
+			p.clusters[n].finish(ghosts[m])
 		}
+	}
+}
+
+// finish notes where a piece is or may be in several columns, and what runs
+// straight along it. Ghosts are columns that it may have at some phases.
+func (c cluster) finish(ghosts []stretch) {
+	for i := range c {
+		own := &c[i]
+		own.doubled = ghosts
+		for k := 1; k < len(own.posts); k++ {
+			if own.posts[k].from == own.posts[k-1].from {
+				own.doubled = append(own.doubled, own.posts[k].stretch)
+			}
+		}
+		for j := range c {
+			for k := range c[j].posts {
+				if j != i {
+					own.doubled = append(own.doubled, c[j].posts[k].stretch)
+				}
+			}
+		}
+		own.doubled = united(slices.Clone(own.doubled))
+	}
+	if len(c) == 1 && len(ghosts) == 0 {
+		c[0].spine = c[0].straight()
 	}
 }
 
@@ -117,16 +143,16 @@ func (c *core) add(k *column, r reach, room []line, off float64) {
 	}
 	c.posts = append(c.posts, newPost(k, r))
 	if s, ok := k.across(r.low-off, r.low+r.move+off); ok {
-		c.feet = append(c.feet, (s.from+s.to)/2)
+		c.feet = append(c.feet, s)
 	}
 	if s, ok := k.across(r.low+r.width-off, r.low+r.width+r.move+off); ok {
-		c.heads = append(c.heads, (s.from+s.to)/2)
+		c.heads = append(c.heads, s)
 	}
 }
 
 // upright says whether a core reaches both edges of its band within a stretch.
 func (c *core) upright(s stretch) bool {
-	in := func(x float64) bool { return s.from <= x && x <= s.to }
+	in := func(t stretch) bool { return max(s.from, t.from) < min(s.to, t.to) }
 	return slices.ContainsFunc(c.feet, in) && slices.ContainsFunc(c.heads, in)
 }
 

@@ -32,7 +32,7 @@ func stripsBound(f *fabric, at int64) Bound {
 		}
 		rows++
 		best.Length = more
-		best.Waste = float64(more)*float64(f.Width) - best.Area
+		best.Waste = float64(float64(more)*float64(f.Width)) - best.Area
 	}
 	return best
 }

@@ -82,6 +82,10 @@ func (a *walled) ofCluster(c cluster, s scale) float64 {
 		}
 	}
 	for i := range c {
+		more, with := a.weighHollow(&c[i], closed, s)
+		sum, closed = sum+more, with
+	}
+	for i := range c {
 		sum += a.beside(&c[i], closed, s)
 	}
 	return sum
@@ -186,8 +190,8 @@ func (a *walled) beside(c *core, closed []stretch, s scale) float64 {
 	case a.gap > 0 && a.lost(c):
 		open = drop
 	case a.gap > 0 && a.walls != fullWalls:
-		kept := a.kept(c, s)
-		open = func(l line) { l.split(kept, keep, bend) }
+		parts := a.kept(c, s)
+		open = func(l line) { l.split(parts, keep, bend) }
 	}
 	for _, l := range c.lines {
 		l.split(closed, drop, open)
