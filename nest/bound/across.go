@@ -12,10 +12,15 @@ import (
 func acrossBound(f *fabric, at int64, floor int64) Bound {
 	best := f.area()
 	best.Kind = Across
+	round := true // convex pieces of many sides shut nothing off: the ends tell more
 	for _, s := range f.shapes {
 		if len(s.heights) > mostHeights {
 			return best
 		}
+		round = round && s.convex && s.dear()
+	}
+	if round {
+		return best
 	}
 	few := f.draft()
 	hope := few.play(normal(make([]float64, len(few.args))), drafts, at)
@@ -53,15 +58,30 @@ func (s *shape) ranges(width int64) []cell {
 				}
 			}
 		}
-	} else if len(breaks) > fewHeights {
+	} else if s.dear() {
 		breaks = nil
+	}
+	parts := int64(coarseParts)
+	if !s.dear() {
+		parts = fineParts
 	}
 	var out []cell
 	for _, c := range cellsOf(breaks, width) {
-		out = append(out, narrowed(c, width)...)
+		out = append(out, split(c, max(1, width/parts))...)
 	}
 	return out
 }
+
+// dear says whether a blank has so many vertices that every range of phase costs
+// much.
+func (s *shape) dear() bool { return len(s.heights) > fewHeights }
+
+// Into how many ranges the phases are divided where a range costs much, and where
+// it costs little.
+const (
+	coarseParts = 96
+	fineParts   = 256
+)
 
 // fewHeights is the number of heights of vertices up to which the ranges of
 // phase keep to them.
@@ -70,7 +90,7 @@ const fewHeights = 16
 // spots are single phases to try arguments at.
 func (s *shape) spots(width int64) []cell {
 	breaks := s.heights
-	if len(breaks) > fewHeights {
+	if s.dear() {
 		breaks = nil
 	}
 	var out []cell
@@ -119,8 +139,12 @@ func (f *fabric) arguments(gaps []float64) []walled {
 	return out
 }
 
-// mostGaps bounds the distances of walls that are told apart.
-const mostGaps = 5
+// Bounds of the distances of walls that are told apart, where they cost little
+// and where they cost much.
+const (
+	mostGaps   = 5
+	fewestGaps = 3
+)
 
 // gaps gives distances between walls that are worth telling apart.
 func (t *table) gaps() []float64 {
@@ -137,7 +161,11 @@ func (t *table) gaps() []float64 {
 	}
 	slices.Sort(few)
 	few = slices.Compact(few)
-	few = few[:min(len(few), mostGaps)]
+	most := mostGaps
+	if slices.ContainsFunc(t.shapes, (*shape).dear) {
+		most = fewestGaps
+	}
+	few = few[:min(len(few), most)]
 	for _, list := range t.profiles {
 		for _, p := range list {
 			for _, c := range p.clusters {
@@ -153,8 +181,8 @@ func (t *table) gaps() []float64 {
 	}
 	slices.Sort(all)
 	all = slices.Compact(all)
-	for k := 1; k <= mostGaps && len(all) > 0; k++ {
-		few = append(few, all[(len(all)-1)*k/mostGaps])
+	for k := 1; k <= most && len(all) > 0; k++ {
+		few = append(few, all[(len(all)-1)*k/most])
 	}
 	slices.SortFunc(few, func(a, b float64) int { return cmp.Compare(b, a) })
 	var out []float64 // from the widest, without those that are nearly the same

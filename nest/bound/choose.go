@@ -14,7 +14,11 @@ type option struct {
 
 // narrowed splits a cell into ranges that the stagger can tell apart.
 func narrowed(c cell, width int64) []cell {
-	step := max(1, width/96)
+	return split(c, max(1, width/96))
+}
+
+// split divides a cell into ranges of so many phases.
+func split(c cell, step int64) []cell {
 	var out []cell
 	for from := c.from; from <= c.to; from += step {
 		out = append(out, cell{from, min(c.to, from+step-1)})
@@ -41,13 +45,16 @@ type webKey struct {
 	stagger int64
 }
 
-// mostOptions bounds the ranges of phase of a shape that are told apart.
-const mostOptions = 160
+// Bounds of the ranges of phase of a shape that are told apart.
+const (
+	mostOptions   = 400
+	fewestOptions = 100
+)
 
 // coarse joins ranges that follow each other until they are few enough; a joined
 // range wastes what the least of its parts does.
-func coarse(list []option) []option {
-	each := (len(list) + mostOptions - 1) / mostOptions
+func coarse(list []option, most int) []option {
+	each := (len(list) + most - 1) / most
 	if each <= 1 {
 		return list
 	}
@@ -70,25 +77,37 @@ func (f *fabric) leastWaste(options [][]option, webs map[webKey]*neighbours) flo
 }
 
 // leastOf gives the least waste and ranges of phase of the plies that come to it,
-// or near it where the search was cut short.
+// or near it where the search was cut short. It is then tried with wider ranges.
 func (f *fabric) leastOf(options [][]option, webs map[webKey]*neighbours) (float64, []cell) {
-	for k := range options {
-		options[k] = coarse(options[k])
-	}
-	for _, list := range options {
-		slices.SortStableFunc(list, func(a, b option) int { return cmp.Compare(a.waste, b.waste) })
-	}
-	c := &chooser{fabric: f, options: options, clashes: make(map[clashKey]bool), webs: webs, nodes: max(1000, f.Nodes)}
-	sum := 0.0
-	picks := make([]cell, len(f.Plies))
-	for _, plies := range f.bundles() {
-		least, taken := c.bundle(plies)
-		sum += least
-		for k, i := range plies {
-			picks[i] = options[f.of[i]][taken[k]].cell
+	least, picks, whole := f.leastAmong(options, webs, mostOptions)
+	for most := mostOptions / 2; !whole && most >= fewestOptions; most /= 2 {
+		var again float64
+		var other []cell
+		if again, other, whole = f.leastAmong(options, webs, most); again > least {
+			least, picks = again, other
 		}
 	}
-	return sum, picks
+	return least, picks
+}
+
+// leastAmong looks among so many ranges of each shape. Whole says that the search
+// was not cut short.
+func (f *fabric) leastAmong(options [][]option, webs map[webKey]*neighbours, most int) (least float64, picks []cell, whole bool) {
+	few := make([][]option, len(options))
+	for k, list := range options {
+		few[k] = slices.Clone(coarse(list, most))
+		slices.SortStableFunc(few[k], func(a, b option) int { return cmp.Compare(a.waste, b.waste) })
+	}
+	c := &chooser{fabric: f, options: few, clashes: make(map[clashKey]bool), webs: webs, nodes: max(1000, f.Nodes)}
+	picks = make([]cell, len(f.Plies))
+	for _, plies := range f.bundles() {
+		waste, taken := c.bundle(plies)
+		least += waste
+		for k, i := range plies {
+			picks[i] = few[f.of[i]][taken[k]].cell
+		}
+	}
+	return least, picks, c.nodes >= 0
 }
 
 // bundles groups the plies that are bound to each other.
