@@ -26,6 +26,7 @@ func Plan(ctx context.Context, j laminate.Job, s Settings) (laminate.Plan, error
 	if err != nil {
 		return laminate.Plan{}, err
 	}
+	p.settleTies(best)
 	return p.record(best), nil
 }
 

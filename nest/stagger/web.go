@@ -114,6 +114,24 @@ func (w *Web) Clear(i int, p int64, phases []int64) bool {
 	return true
 }
 
+// Distances gives, for every conflict of ply i, how near the joints of the two
+// combs come, in µm: the shorter way round a comb where both have the same
+// angle and width and plies between are not counted by place. Conflicts whose
+// joints do not run side by side, and others, are left out.
+func (w *Web) Distances(i int, phases []int64) []int64 {
+	var out []int64
+	for k := range w.Conflicts[i] {
+		c := &w.Conflicts[i][k]
+		if !c.SameComb || len(c.Partly) > 0 {
+			continue
+		}
+		if d := around(phases[i]-phases[c.With], w.Plies[i].Class.Width); d >= c.Stagger {
+			out = append(out, d)
+		}
+	}
+	return out
+}
+
 // apart says whether ply i at phase p and its conflict at phase q are clear.
 func (w *Web) apart(i int, p int64, c *Conflict, q int64) bool {
 	d := w.scaled(c.Stagger)
