@@ -51,11 +51,11 @@ func Summary(p laminate.Plan) string {
 
 // costRows sets each fabric's cost beside its bound and shop practice.
 func costRows(p laminate.Plan) [][]string {
-	rows := [][]string{{"fabric", "counted by", "used", "bound", "gap", "shop practice", "against practice", "status"}}
+	rows := [][]string{{"fabric", "counted by", "used", "bound", "shown by", "gap", "shop practice", "against practice", "status"}}
 	for _, c := range p.Cost {
 		rows = append(rows, []string{
 			sheet.Spelt(c.Fabric), measureWords(c.Measure),
-			amount(c.Used, c.Measure), amount(c.Bound, c.Measure), number(100*c.Gap, 2) + " %",
+			amount(c.Used, c.Measure), amount(c.Bound, c.Measure), c.Proof.Bound, number(100*c.Gap, 2) + " %",
 			amount(c.Practice, c.Measure), against(c), c.Status,
 		})
 	}
