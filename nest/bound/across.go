@@ -146,41 +146,16 @@ const (
 	fewestGaps = 3
 )
 
-// gaps gives distances between walls that are worth telling apart.
+// gaps gives distances between walls that are worth telling apart: the lengths of
+// holes, and some of what pieces leave open.
 func (t *table) gaps() []float64 {
-	const wide = 0.7
-	var all, few []float64
-	for _, s := range t.shapes {
-		for _, r := range s.outline.Rings[1:] {
-			from, to := math.Inf(1), math.Inf(-1)
-			for _, p := range r {
-				from, to = min(from, float64(p.X)), max(to, float64(p.X))
-			}
-			few = append(few, to-from+float64(2*s.off)+1)
-		}
-	}
-	slices.Sort(few)
-	few = slices.Compact(few)
 	most := mostGaps
 	if slices.ContainsFunc(t.shapes, (*shape).dear) {
 		most = fewestGaps
 	}
+	few := t.holes()
 	few = few[:min(len(few), most)]
-	for _, list := range t.profiles {
-		for _, p := range list {
-			for _, c := range p.clusters {
-				for i := range c {
-					for _, list := range [][]stretch{c[i].stretches(float64(wide * float64(t.Width))), united(slices.Clone(c[i].feet)), united(slices.Clone(c[i].heads))} {
-						for _, s := range between(list, math.Inf(1)) {
-							all = append(all, math.Ceil(s.to-s.from)+1)
-						}
-					}
-				}
-			}
-		}
-	}
-	slices.Sort(all)
-	all = slices.Compact(all)
+	all := t.openLengths()
 	for k := 1; k <= most && len(all) > 0; k++ {
 		few = append(few, all[(len(all)-1)*k/most])
 	}
@@ -192,6 +167,46 @@ func (t *table) gaps() []float64 {
 		}
 	}
 	return out
+}
+
+// holes gives the lengths of the blanks' holes, rising.
+func (t *table) holes() []float64 {
+	var out []float64
+	for _, s := range t.shapes {
+		for _, r := range s.outline.Rings[1:] {
+			from, to := math.Inf(1), math.Inf(-1)
+			for _, p := range r {
+				from, to = min(from, float64(p.X)), max(to, float64(p.X))
+			}
+			out = append(out, to-from+float64(2*s.off)+1)
+		}
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
+// openLengths gives how far apart walls, feet and heads of pieces are, rising.
+func (t *table) openLengths() []float64 {
+	const wide = 0.7
+	var out []float64
+	add := func(list []stretch) {
+		for _, s := range between(list, math.Inf(1)) {
+			out = append(out, math.Ceil(s.to-s.from)+1)
+		}
+	}
+	for _, list := range t.profiles {
+		for _, p := range list {
+			for _, c := range p.clusters {
+				for i := range c {
+					add(c[i].stretches(float64(wide * float64(t.Width))))
+					add(united(slices.Clone(c[i].feet)))
+					add(united(slices.Clone(c[i].heads)))
+				}
+			}
+		}
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
 }
 
 // nearly is the ratio from which two distances of walls are told apart.

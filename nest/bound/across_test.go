@@ -209,6 +209,64 @@ func TestArgumentsBelowLays(t *testing.T) {
 	}
 }
 
+// Pieces laid by hand without a gap: no argument may say that they take more.
+func TestArgumentsBelowHandLays(t *testing.T) {
+	const width = 300000
+	u := func(post, leg, high float64) geometry.Region { // two posts, a post apart, on a leg
+		return geometry.Region{Outer: orb.Ring{{0, 0}, {3 * post, 0}, {3 * post, high}, {2 * post, high}, {2 * post, leg}, {post, leg}, {post, high}, {0, high}}}
+	}
+	type ply struct {
+		region geometry.Region
+		angle  geometry.Angle
+		first  float64 // joint, from the lower edge of the blank
+	}
+	for _, k := range []struct {
+		name  string
+		plies []ply
+		mm    float64
+	}{
+		// Each upside down in the other's opening: post, post, post, post.
+		{"two U in each other", []ply{{u(100, 10, 290), 0, 0}, {u(100, 10, 290), 0, 0}}, 400},
+		{"two thick U in each other", []ply{{u(100, 50, 250), 0, 0}, {u(100, 50, 250), 0, 0}}, 400},
+		// A short plate in the opening of a U.
+		{"plate in U", []ply{{u(100, 60, 300), 0, 0}, {plate(100, 240), 0, 0}}, 300},
+		// A frame's edge strips with two plates 600 by 100 each in their openings, and
+		// strips of 50 beside them; six short pieces between.
+		{"frame, filled", []ply{
+			{frame(1400, 900, 150), 90, 250},
+			{plate(600, 100), 0, 0}, {plate(600, 100), 0, 0}, {plate(900, 50), 0, 0}, {plate(900, 50), 0, 0},
+		}, 2700},
+		// Bent strips of 50 pass the ends and fill the openings: an L and a plate.
+		{"frame, filled with bent strips", []ply{
+			{frame(1400, 900, 150), 90, 250},
+			{geometry.Region{Outer: orb.Ring{{0, 0}, {900, 0}, {900, 50}, {750, 50}, {750, 150}, {150, 150}, {150, 50}, {0, 50}}}, 0, 0},
+			{geometry.Region{Outer: orb.Ring{{0, 0}, {900, 0}, {900, 50}, {750, 50}, {750, 150}, {150, 150}, {150, 50}, {0, 50}}}, 0, 0},
+		}, 2700},
+	} {
+		f := &fabric{Task: &Task{Width: width}}
+		var at []cell
+		for _, p := range k.plies {
+			s := newShape(layout.NewBase(p.angle, p.region, p.region, nil))
+			phase := modulo(s.outline.MinY+um(p.first), width)
+			f.shapes, f.count, at = append(f.shapes, s), append(f.count, 1), append(at, cell{phase, phase})
+		}
+		most := 0.0
+		for _, a := range f.draft().args {
+			sum := 0.0
+			for i, s := range f.shapes {
+				p := s.profiles([]cell{at[i]}, width)
+				sum += a.of(&p[0], s, width) / 1000
+			}
+			if most = max(most, sum); sum > k.mm+0.01 {
+				t.Errorf("%s: %+v says %.2f mm, %g do", k.name, a, sum, k.mm)
+			}
+		}
+		if most < 0.9*k.mm {
+			t.Errorf("%s: arguments say %.2f mm at most, of %g", k.name, most, k.mm)
+		}
+	}
+}
+
 // Frames on which walls prove most of what is lost. The figures are the best
 // plans known, which no bound may pass, and what it must reach of them.
 func TestFrames(t *testing.T) {

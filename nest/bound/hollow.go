@@ -18,8 +18,8 @@ func (a *walled) hollows(c *core, s scale) []line {
 	var out []line
 	for side, list := range [][]stretch{united(slices.Clone(c.feet)), united(slices.Clone(c.heads))} {
 		for _, h := range between(list, a.gap) {
-			if apart := slices.ContainsFunc(c.doubled, func(d stretch) bool { return d.from < h.to && h.from < d.to }); apart {
-				continue
+			if slices.ContainsFunc(c.doubled, func(d stretch) bool { return d.from < h.to && h.from < d.to }) {
+				continue // what of it is above the hollow is not certain
 			}
 			for _, l := range c.filled(h, side == 1) {
 				l.c0, l.c1 = l.c0-s.off, l.c1-s.off
