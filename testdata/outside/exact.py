@@ -4,7 +4,7 @@ glpsol and cbc find from the figures of the job file alone.
     exact.py SCRATCH [--above PERCENT] JOB.yaml=FOLDER...    exit code 0 so, 1 not
 
 FOLDER holds the plan.json of the job. Held: what the plan uses is the optimum,
-or with --above no more than so much above it; no bound is above the optimum;
+or with --above no more than so much above that on a rough grid; no bound is above the optimum;
 where the plan says optimal, the bound is what is used."""
 import json
 import os
@@ -20,31 +20,53 @@ import exact_witness
 class Optimum:
     """The least roll of all fabrics together, in mm, and how far that holds."""
 
-    def __init__(self, job, scratch, name):
-        self.job, self.unit = job, exact_grid.unit(job)
-        lengths = {p.long for p in job.plies}
-        name += "-apart" if len(lengths) > 1 else ""
-        units, values = exact_solve.optimum(exact_grid.model(job).text(), scratch, name)
-        if len(lengths) > 1:
-            name = name.removesuffix("-apart")
-            units, values = exact_solve.optimum(exact_grid.model(job, units).text(), scratch, name)
-        laid = exact_witness.length(job, values)
-        if laid != units * self.unit:
-            raise SystemExit(f"{name}: an optimum of {units * self.unit} mm is laid in {laid} mm")
-        self.mm = laid - job.gap * len(job.fabrics)
-        self.holds = self.reach(laid, scratch, name)
+    def __init__(self, path, scratch, roughly):
+        self.job, self.scratch = exact_job.Job(path), scratch
+        self.name = os.path.splitext(os.path.basename(path))[0]
+        self.unit = exact_grid.unit(self.job)
+        laid = self.on_the_grid()
+        self.holds = f"of phases on a grid of {self.job.step()} mm"
+        if not roughly:
+            laid = self.refined(laid)
+        self.mm = laid - self.job.gap * len(self.job.fabrics)
 
-    def reach(self, laid, scratch, name):
-        """Whether the optimum is that of any phases, or of those on the grid."""
+    def on_the_grid(self, known=None):
+        """The least roll with phases on the grid, laid out and judged; known is
+        a length that will do."""
+        if known:
+            units = known // self.unit
+        else:
+            units, values = self.solve("apart", exact_grid.model(self.job))
+        if len({p.long for p in self.job.plies}) > 1:
+            units, values = self.solve("together", exact_grid.model(self.job, units))
+        laid = exact_witness.length(self.job, values)
+        if laid != units * self.unit:
+            raise SystemExit(f"{self.name}: an optimum of {units * self.unit} mm is laid in {laid} mm")
+        return laid
+
+    def solve(self, name, model):
+        return exact_solve.optimum(model.text(), self.scratch, f"{self.name}-{name}")
+
+    def refined(self, laid):
+        """The optimum where a grid may hide a better plan than the one laid: two
+        plies half a roll apart whose lower edge strips fill the roll stand at
+        quarters of it, so at halves of a step, if nowhere else."""
         if exact_free.holds(self.job):
             m = exact_free.model(self.job)
-            above, _ = exact_solve.optimum(m.text(), scratch, name + "-free")
+            above, _ = self.solve("free", m)
             if (above + m.more) * self.unit != laid:
-                raise SystemExit(f"{name}: {laid} mm on the grid, {above + m.more} strips of {self.unit} mm on none")
-            return "of any phases"
+                raise SystemExit(f"{self.name}: {laid} mm on the grid, {(above + m.more) * self.unit} mm without")
+            self.holds = "of any phases"
+            return laid
         if self.job.area_of_roll() > exact_grid.below(self.job, laid):
-            return "of any phases, by the area"
-        return f"of phases on a grid of {self.job.step()} mm"
+            self.holds = "of any phases, by the area"
+            return laid
+        self.job.parts *= 2
+        finer = self.on_the_grid(laid)
+        if finer < laid:
+            return self.refined(finer)
+        self.holds = f"of phases on a grid of {self.job.step()} mm"
+        return laid
 
 
 def faults(plan, optimum, above):
@@ -73,12 +95,11 @@ def main():
         above, arguments = float(arguments[1]), arguments[2:]
     for pair in arguments:
         path, folder = pair.split("=")
-        name = os.path.splitext(os.path.basename(path))[0]
         with open(os.path.join(folder, "plan.json"), encoding="utf-8") as f:
             plan = json.load(f)
-        optimum = Optimum(exact_job.Job(path), sys.argv[1], name)
+        optimum = Optimum(path, sys.argv[1], above > 0)
         found = "; ".join(faults(plan, optimum.mm, above))
-        print(f"{name}: {optimum.mm} mm, {optimum.holds}; {found or verdict(plan, optimum.mm)}")
+        print(f"{optimum.name}: {optimum.mm} mm, {optimum.holds}; {found or verdict(plan, optimum.mm)}")
         bad = bad or bool(found)
     sys.exit(bad)
 

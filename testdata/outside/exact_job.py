@@ -49,6 +49,8 @@ class Ply:
 
 
 class Job:
+    parts = 1  # of a step of the grid
+
     def __init__(self, path):
         with open(path, encoding="utf-8") as f:
             top = held("", yaml.safe_load(f))
@@ -86,12 +88,16 @@ class Job:
                     yield i, j, max(a.fabric.stagger, b.fabric.stagger)
 
     def step(self):
-        """The widest grid that every figure across lies on."""
+        """The widest grid that every figure across lies on, parted where that was
+        asked for."""
         figures = [self.gap, self.narrowest]
         for p in self.plies:
             figures += [p.fabric.width, p.across, p.trim, p.fabric.stagger]
             figures += [y for z in p.zones for y in z]
-        return gcd(*figures)
+        step, rest = divmod(gcd(*figures), self.parts)
+        if rest:
+            raise SystemExit(f"a grid of {gcd(*figures)} mm is not parted into {self.parts} by whole mm")
+        return step
 
     def area_of_roll(self):
         """The roll that the strips take by their area, with the gap about each."""
