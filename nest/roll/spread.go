@@ -7,12 +7,18 @@ import (
 
 // orders are the orders of the full-width pieces that are worth laying: the
 // shortest chain found, and where that takes more than one stretch of roll, the
-// longest pieces first, and one that fills stretch after stretch as far as the
-// pieces allow.
+// longest pieces first, and one that fills the stretches as far as the pieces
+// allow.
 var orders = [...]func(*Task, []int32, Effort) []link{
 	shortest,
 	func(t *Task, full []int32, e Effort) []link { return byLength(t, shortest(t, full, e)) },
-	func(t *Task, full []int32, e Effort) []link { return t.fitted(shortest(t, full, e), e) },
+	func(t *Task, full []int32, e Effort) []link {
+		if chain := shortest(t, full, e); t.square(full) {
+			return t.shared(chain, e)
+		} else {
+			return t.fitted(chain, e)
+		}
+	},
 }
 
 // ends says whether any lane is finite.
