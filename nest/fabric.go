@@ -151,15 +151,14 @@ func (c *cloth) least(widths []width) float64 {
 type offer struct{ per, area float64 }
 
 // choice is the width taken for each ply, as an index into its cloth's widths.
-// Plies of one fabric and direction take the same.
 type choice []int
 
 // mostChoices bounds how many choices of width are looked at.
 const mostChoices = 48
 
-// choices lists ways to choose widths: all combinations of a width for each
-// fabric and direction where they are few; else one width for each fabric, and
-// from there one direction changed.
+// choices lists ways to choose widths, the same for all plies of one fabric and
+// direction: all combinations where they are few; else one width for each
+// fabric, and from there one direction changed.
 func choices(j *laminate.Job, cloths []cloth) []choice {
 	sets := sameWidth(j, cloths)
 	total := 1

@@ -95,3 +95,36 @@ func TestPricedStock(t *testing.T) {
 		}
 	}
 }
+
+// Plies of one direction take two widths where that pays. By construction: 2 × 900
+// are 3 × 600 and 3 × 900 are 5 × 540 without waste, while five plies of one
+// width take 8 strips of 600 or 9 of 540 for 7.5 and 8.33.
+func TestPliesOfOneDirectionMixWidths(t *testing.T) {
+	for _, between := range []int{1, 3} {
+		j := jobOf(plate(1500, 900), 600, 25, between, 0, 0, 0, 0, 0)
+		j.Fabrics[0].Rolls = []laminate.Roll{priced("a", 600, 0, 6, false), priced("b", 540, 0, 5.4, false)}
+		p := planOf(t, j)
+		if c := p.Cost[0]; math.Abs(c.Used-5*1500*9.0) > 0.01 || c.Status != laminate.Optimal {
+			t.Errorf("%d plies between: %+v", between, c)
+		}
+		var lengths []float64
+		for _, r := range p.Rolls {
+			lengths = append(lengths, r.UsedLengthMM)
+		}
+		slices.Sort(lengths)
+		if !slices.Equal(lengths, []float64{3 * 1500, 5 * 1500}) {
+			t.Errorf("%d plies between: used %v of the two widths", between, lengths)
+		}
+	}
+}
+
+// Mixes change the first or the last plies of one direction, no choice twice
+// over and none equal to the one begun with.
+func TestMixes(t *testing.T) {
+	sets := []widthSet{{plies: []int{0, 2, 3}, widths: 2}, {plies: []int{1}, widths: 2}}
+	got := mixes(sets, choice{0, 1, 0, 0})
+	want := []choice{{1, 1, 0, 0}, {0, 1, 0, 1}, {1, 1, 1, 0}, {0, 1, 1, 1}}
+	if !slices.EqualFunc(got, want, func(a, b choice) bool { return slices.Equal(a, b) }) {
+		t.Errorf("%v, want %v", got, want)
+	}
+}

@@ -9,7 +9,6 @@ import (
 	"stripwright/laminate"
 	"stripwright/nest/layout"
 	"stripwright/nest/roll"
-	"stripwright/nest/search"
 )
 
 // Plan lays out, staggers and nests a job. The plan has everything but the
@@ -156,17 +155,13 @@ func (p *planner) starts() ([]begun, error) {
 // mostExplored is how many choices of width are explored in full.
 const mostExplored = 4
 
-// promising ranks several choices by a short search.
+// promising ranks several choices by a short search, and mixes widths where
+// that search says it pays.
 func (p *planner) promising(starts []begun) []begun {
 	if len(starts) == 1 {
 		return starts
 	}
-	inParallel(p.workers, len(starts), func(k int) {
-		s := &starts[k]
-		m := newModel(p.job, p.cloths, p.bases, s.choice)
-		states := search.Run(p.ctx, m.problem, s.phases, p.steps()/4, 1, uint64(p.seed))
-		s.cost = states[0].Cost
-	})
-	slices.SortStableFunc(starts, func(a, b begun) int { return cmp.Compare(a.cost, b.cost) })
+	p.rank(starts)
+	starts = p.mixed(starts)
 	return starts[:min(len(starts), mostExplored)]
 }
