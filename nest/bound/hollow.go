@@ -5,6 +5,8 @@ import "slices"
 // hollows gives what a core measures across the roll with the hollows between its
 // feet filled, and those between its heads. A piece that reaches from edge to edge
 // of the roll shuts them off: what lies there lies there whole, and is short.
+// Beside narrow walls of another piece they do not count: the piece may reach
+// into that one's opening.
 //
 //	   ____      the roll's edge
 //	  /    \
@@ -12,7 +14,7 @@ import "slices"
 //	/_/    \_\   the other edge
 //	   hollow
 func (a *walled) hollows(c *core, s scale) []line {
-	if a.gap == 0 || !c.upright(stretch{c.from, c.to}) {
+	if a.walls != fullWalls || a.gap == 0 || !c.upright(stretch{c.from, c.to}) {
 		return nil
 	}
 	var out []line
