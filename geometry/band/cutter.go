@@ -1,6 +1,7 @@
 package band
 
 import (
+	"math"
 	"slices"
 	"sort"
 )
@@ -41,8 +42,22 @@ func (c *Cutter) begin(o *Outline, joints []int64) {
 // left out: the cut line takes their place.
 func (c *Cutter) addRing(r Ring) {
 	start := len(c.edges)
+	var in inside
+	p := r[0]
 	for i := range r {
-		c.addEdge(r[i], r[(i+1)%len(r)])
+		q := r[0]
+		if i+1 < len(r) {
+			q = r[i+1]
+		}
+		if !in.holds(p.Y, q.Y) {
+			in = c.around(p.Y)
+		}
+		if in.holds(p.Y, q.Y) {
+			c.push(p, q, float64(p.X), float64(q.X), in.band, -1, -1)
+		} else {
+			c.addEdge(p, q)
+		}
+		p = q
 	}
 	for i := start; i < len(c.edges); i++ {
 		e := &c.edges[i]
@@ -55,6 +70,32 @@ func (c *Cutter) addRing(r Ring) {
 			e.next = int32(start)
 		}
 	}
+}
+
+// inside is a band without the joints beside it.
+type inside struct {
+	low, high int64
+	band      int32
+}
+
+func (b inside) holds(y0, y1 int64) bool {
+	return b.low < min(y0, y1) && max(y0, y1) < b.high
+}
+
+// around gives the band that a height lies in, or that lies above it.
+func (c *Cutter) around(y int64) inside {
+	j, on := c.jointAt(y)
+	if on {
+		j++
+	}
+	out := inside{math.MinInt64, math.MaxInt64, int32(j)}
+	if j > 0 {
+		out.low = c.joints[j-1]
+	}
+	if j < len(c.joints) {
+		out.high = c.joints[j]
+	}
+	return out
 }
 
 func (c *Cutter) addEdge(p, q Point) {
