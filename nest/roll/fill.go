@@ -73,24 +73,40 @@ func (f *filler) capacities(st Stock, wanted int) []int64 {
 	return out
 }
 
+// nextLane is a mark in a chain: the pieces behind it go to the next lane or
+// later, so that room is left on this one; earlier only if there is no other.
+var nextLane = link{piece: -1}
+
 // chainUp lays full-width pieces in order, each on the first lane that takes
 // it, and returns those that found none.
 func (f *filler) chainUp(chain []link) []int {
 	var left []int
+	first := 0
 	for _, l := range chain {
-		form := &f.task.Pieces[l.piece].Shape.ways[l.way]
-		placed := false
-		for k := 0; !placed && f.fits(form); k++ {
-			if k == len(f.lanes) && !f.grow() {
-				break
-			}
-			placed = f.lanes[k].append(l.piece, l.way, form)
-		}
-		if !placed {
+		if l == nextLane {
+			first++
+		} else if !f.chainOn(l, first) && (first == 0 || !f.chainOn(l, 0)) {
 			left = append(left, int(l.piece))
 		}
 	}
 	return left
+}
+
+// chainOn lays a full-width piece on the first lane from a given one on that
+// takes it.
+func (f *filler) chainOn(l link, from int) bool {
+	form := &f.task.Pieces[l.piece].Shape.ways[l.way]
+	for k := from; f.fits(form); k++ {
+		for k >= len(f.lanes) {
+			if !f.grow() {
+				return false
+			}
+		}
+		if f.lanes[k].append(l.piece, l.way, form) {
+			return true
+		}
+	}
+	return false
 }
 
 // fits says whether a form is no longer than the longest lane there could be.

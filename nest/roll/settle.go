@@ -65,7 +65,8 @@ func (f *filler) lanesFor(length int64) []int64 {
 	return out
 }
 
-// share puts a chain in the order of the rolls that its pieces come from.
+// share puts a chain in the order of the rolls that its pieces come from, with
+// a mark behind each.
 // blocks are lengths that are to find room beside it. ok is false when the rolls
 // do not hold that much.
 func (t *Task) share(chain []link, blocks, rolls []int64, e Effort) (out []link, ok bool) {
@@ -84,6 +85,7 @@ func (t *Task) share(chain []link, blocks, rolls []int64, e Effort) (out []link,
 			n = min(n, len(list)) // the others are blocks
 			out, links[pieces[k].Length] = append(out, list[:n]...), list[n:]
 		}
+		out = append(out, nextLane)
 	}
 	return out, ok
 }

@@ -74,3 +74,25 @@ func TestRestRollsCutUp(t *testing.T) {
 		}
 	}
 }
+
+// Two narrow strips side by side take the room of one: the rolls keep it for
+// them. By hand: 1200 + 1200 + 900 and 4 × 1200 and 3 × 900 are cut from the rest
+// rolls, the last cut is 4 × 900 behind them.
+func TestRoomIsKeptForNarrowPieces(t *testing.T) {
+	half := func(n float64) Piece {
+		return Piece{shapeOf(orb.Ring{{0, 0}, {n, 0}, {n, 5}, {0, 5}}), Either}
+	}
+	task := &Task{Width: um(10), Measure: LastCut, Stock: []Stock{{Length: um(3350), Copies: 1}, {Length: um(4900), Copies: 1}, {Length: um(2750), Copies: 1}, {Copies: 1}}}
+	task.Pieces = append(stripsOf(1200, 5, 900, 7), half(1200), half(1200), half(900), half(900))
+	task.Memory = &Memory{}
+	task.number()
+	e := Effort{ChainMoves: 8000}
+	full, narrow := task.split()
+	l, short := layWith(task, task.shared(shortest(task, full, e), e), narrow, e, nil)
+	if short != nil {
+		t.Fatal(short)
+	}
+	if want := float64(um(3350 + 4900 + 2750 + 4*900)); l.Cost != want {
+		t.Errorf("last cut at %g µm, want %g", l.Cost, want)
+	}
+}
