@@ -34,8 +34,8 @@ func acrossBound(f *fabric, at int64, floor int64) Bound {
 }
 
 // worthwhile is which part of the best bound so far a mixture must come to at
-// single phases for it to be worked out in full.
-const worthwhile = 0.98
+// single phases for it to be worked out in full; at all phases it proves less.
+const worthwhile = 1.001
 
 // blanks is the area of all plies, µm².
 func (f *fabric) blanks() float64 {
