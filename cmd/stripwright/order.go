@@ -10,6 +10,7 @@ import (
 
 	"stripwright/geometry/length"
 	"stripwright/laminate"
+	"stripwright/laminate/order"
 )
 
 type orderOptions struct {
@@ -25,8 +26,9 @@ func newOrderCommand(s stream) *cobra.Command {
 		Use:   "order JOB",
 		Short: "Say what cloth to order for a job, and what the plies weigh",
 		Long: `Order plans and checks a job and prints its quantities only: the length of each
-roll width that is used and to buy, and area and dry weight of each ply. JOB may
-be "-" for standard input.`,
+roll width that is used, how much of it comes from rolls on hand and what is to
+buy, with the spare; area and dry weight of each ply. JOB may be "-" for
+standard input.`,
 		Example: "  stripwright order hatch.yaml",
 		Args:    arguments("JOB"),
 		RunE: func(c *cobra.Command, args []string) error {
@@ -63,9 +65,9 @@ func runOrder(ctx context.Context, s stream, o orderOptions) error {
 func orderText(p laminate.Plan) string {
 	var b strings.Builder
 	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
-	fmt.Fprintln(t, "FABRIC\tROLL WIDTH\tUSED\tTO BUY\t")
+	fmt.Fprintln(t, "FABRIC\tROLL WIDTH\tUSED\tON HAND\tTO BUY\t")
 	for _, l := range p.Lengths {
-		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t\n", l.Fabric, length.MM(l.WidthMM), metres(l.UsedMM), metres(l.ToBuyMM))
+		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\t\n", l.Fabric, length.MM(l.WidthMM), metres(l.UsedMM), metres(order.OnHand(p, l)), metres(l.ToBuyMM))
 	}
 	t.Flush()
 	b.WriteByte('\n')

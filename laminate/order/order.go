@@ -49,6 +49,18 @@ func lengths(p laminate.Plan, o laminate.Order) []laminate.RollLength {
 	return out
 }
 
+// OnHand gives how much of a length, in mm, is cut from rolls of a stated length:
+// it is used and need not be bought.
+func OnHand(p laminate.Plan, l laminate.RollLength) float64 {
+	sum := geometry.Micrometre(0)
+	for _, r := range p.Rolls {
+		if r.Fabric == l.Fabric && geometry.Micrometres(r.WidthMM) == geometry.Micrometres(l.WidthMM) && r.StockLengthMM != nil {
+			sum += geometry.Micrometres(r.UsedLengthMM)
+		}
+	}
+	return sum.MM()
+}
+
 // sortCloth puts cloth in the order of the fabrics, wider rolls first.
 func sortCloth(cs []cloth, fabrics []laminate.PlanFabric) {
 	place := map[string]int{}

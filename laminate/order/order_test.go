@@ -2,6 +2,7 @@ package order
 
 import (
 	"math"
+	"math/rand/v2"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -66,6 +67,43 @@ func TestLengths(t *testing.T) {
 	}
 	if p.Lengths != nil || p.Quantities != nil {
 		t.Error("the plan that was given is altered")
+	}
+	for i, onHand := range []float64{40312.125, 0, 4100.5} {
+		if f := OnHand(p, got.Lengths[i]); f != onHand {
+			t.Errorf("%v: %v mm on hand, want %v", got.Lengths[i], f, onHand)
+		}
+	}
+}
+
+// What is on hand and what is bought make up what is used and the spare of what
+// is bought, never less, and never a whole sold length more.
+func TestNeverLessThanIsUsed(t *testing.T) {
+	rng := rand.New(rand.NewPCG(7, 7))
+	for range 300 {
+		p := laminate.Plan{}
+		for range 1 + rng.IntN(6) {
+			r := laminate.PlanRoll{Fabric: []string{"a", "b"}[rng.IntN(2)], WidthMM: []float64{300, 500}[rng.IntN(2)], UsedLengthMM: float64(rng.IntN(40_000_000)) / 1000}
+			if rng.IntN(2) == 0 {
+				r.StockLengthMM = stock(r.UsedLengthMM + float64(rng.IntN(3000)))
+			}
+			p.Rolls = append(p.Rolls, r)
+		}
+		j := job(float64(rng.IntN(200))/10, []float64{0, 0.001, 914.4, 1000, 50000}[rng.IntN(5)])
+		used := 0.0
+		for _, l := range Fill(p, j).Lengths {
+			used += l.UsedMM
+			bought := l.UsedMM - OnHand(p, l)
+			need := bought * (1 + j.Order.SparePercent/100)
+			if l.ToBuyMM < need-0.001 || l.ToBuyMM > need+j.Order.SoldByMM+0.001 {
+				t.Errorf("%+v, %v mm on hand, %+v: %v mm are needed with spare", l, OnHand(p, l), j.Order, need)
+			}
+		}
+		for _, r := range p.Rolls {
+			used -= r.UsedLengthMM
+		}
+		if math.Abs(used) > 0.01 {
+			t.Errorf("the lengths are %v mm off what the rolls are cut by", used)
+		}
 	}
 }
 

@@ -5,15 +5,17 @@ import (
 	"strconv"
 
 	"stripwright/laminate"
+	"stripwright/laminate/order"
 )
 
 var orderHead = []string{
 	"fabric", "weight_gsm", "width_mm", "width_in", "rolls_used", "pieces",
-	"used_mm", "used_m", "used_yd", "spare_percent", "sold_by_mm", "to_buy_mm", "to_buy_m", "to_buy_yd",
+	"used_mm", "used_m", "used_yd", "on_hand_mm", "spare_percent", "sold_by_mm", "to_buy_mm", "to_buy_m", "to_buy_yd",
 }
 
 // Order gives what cloth is used and what is to be bought, by fabric and width,
-// as CSV: with the spare, rounded up to what is sold.
+// as CSV: what is cut from rolls on hand is taken off, then comes the spare,
+// rounded up to what is sold.
 func Order(p laminate.Plan) ([]byte, error) {
 	rows := [][]string{orderHead}
 	for _, l := range p.Lengths {
@@ -22,6 +24,7 @@ func Order(p laminate.Plan) ([]byte, error) {
 			named("fabric", l.Fabric), number(weightOf(p, l.Fabric), 1), mm(l.WidthMM), inch(l.WidthMM),
 			strconv.Itoa(rolls), strconv.Itoa(pieces),
 			mm(l.UsedMM), number(l.UsedMM/1000, 3), number(l.UsedMM/914.4, 3),
+			mm(order.OnHand(p, l)),
 			number(p.Rules.SparePercent, 3), mm(p.Rules.SoldByMM),
 			mm(l.ToBuyMM), number(l.ToBuyMM/1000, 3), number(l.ToBuyMM/914.4, 3),
 		})

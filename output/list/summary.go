@@ -2,12 +2,14 @@ package list
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
 	"github.com/paulmach/orb"
 
 	"stripwright/laminate"
+	"stripwright/laminate/order"
 	"stripwright/output/cutmap"
 	"stripwright/output/sheet"
 )
@@ -101,17 +103,25 @@ func plus(v float64) string {
 	return number(v, 1)
 }
 
-// clothRows lists what is cut from each roll width.
+// clothRows lists what is cut from each roll width; what is cut from rolls on
+// hand only where there are any.
 func clothRows(p laminate.Plan) [][]string {
-	rows := [][]string{{"fabric", "width", "used", "to buy", "rolls", "strips", "cuts", "cut length"}}
+	rows := [][]string{{"fabric", "width", "used"}}
+	some := slices.ContainsFunc(p.Rolls, func(r laminate.PlanRoll) bool { return r.StockLengthMM != nil })
+	if some {
+		rows[0] = append(rows[0], "of it on hand")
+	}
+	rows[0] = append(rows[0], "to buy", "rolls", "strips", "cuts", "cut length")
 	for _, l := range p.Lengths {
+		row := []string{sheet.Spelt(l.Fabric), sheet.Tape(l.WidthMM, p.Units), number(l.UsedMM, 1) + " mm"}
+		if some {
+			row = append(row, number(order.OnHand(p, l), 1)+" mm")
+		}
 		rolls, pieces := rollsOf(p, l)
 		cuts, long := cutsOf(p, l)
-		rows = append(rows, []string{
-			sheet.Spelt(l.Fabric), sheet.Tape(l.WidthMM, p.Units), number(l.UsedMM, 1) + " mm",
-			number(l.ToBuyMM/1000, 3) + " m (" + number(l.ToBuyMM/914.4, 2) + " yd)",
-			strconv.Itoa(rolls), strconv.Itoa(pieces), strconv.Itoa(cuts), number(long/1000, 2) + " m",
-		})
+		rows = append(rows, append(row,
+			number(l.ToBuyMM/1000, 3)+" m ("+number(l.ToBuyMM/914.4, 2)+" yd)",
+			strconv.Itoa(rolls), strconv.Itoa(pieces), strconv.Itoa(cuts), number(long/1000, 2)+" m"))
 	}
 	return rows
 }
