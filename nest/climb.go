@@ -1,6 +1,7 @@
 package nest
 
 import (
+	"math"
 	"slices"
 
 	"stripwright/nest/search"
@@ -23,6 +24,7 @@ func (p *planner) climb(c choice, first []*placed) []*placed {
 	if lays < fewestLays {
 		return nil
 	}
+	doubt := p.doubt(c, first)
 	tables := make([]*table, min(len(first), p.polished(first[0].count)))
 	inParallel(p.workers, len(tables), func(k int) {
 		m := newModel(p.job, p.cloths, p.bases, c)
@@ -37,7 +39,7 @@ func (p *planner) climb(c choice, first []*placed) []*placed {
 		inParallel(p.workers, len(tables), func(k int) {
 			seed := uint64(p.seed)*1000 + uint64(100*round+k)
 			t := tables[k]
-			search.Climb(p.ctx, t.m.problem, slices.Clone(t.kept.phases), lays, hot, seed, t)
+			search.Climb(p.ctx, t.m.problem, slices.Clone(t.kept.phases), lays, hot, doubt, seed, t)
 			t.resume()
 		})
 		slices.SortStableFunc(tables, func(a, b *table) int { return a.kept.compare(&b.kept) })
@@ -69,4 +71,21 @@ func (p *planner) labour(c choice, a *placed) int {
 		sum += t.Labour()
 	}
 	return sum
+}
+
+// Bounds of what an estimate is held to be off by, as a share of it.
+const (
+	leastDoubt = 0.003
+	mostDoubt  = 0.08
+)
+
+// doubt tells from some layouts how much the estimate may be off.
+func (p *planner) doubt(c choice, first []*placed) float64 {
+	m := newModel(p.job, p.cloths, p.bases, c)
+	least, most := math.Inf(1), 0.0
+	for _, a := range first {
+		r := a.cost / m.problem.Estimate(a.phases)
+		least, most = min(least, r), max(most, r)
+	}
+	return max(leastDoubt, min(most/least-1, mostDoubt))
 }

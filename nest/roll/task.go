@@ -156,7 +156,7 @@ func (t *Task) shortage(left []int) *Shortage {
 // Labour weighs how dear it is to lay all pieces once, in plain pieces: an edge
 // of many bends costs more.
 func (t *Task) Labour() int {
-	const bends = 4 // cells that cost as much as a plain piece
+	const bends = 12 // cells that cost as much as a plain piece
 	cells := 0
 	for i := range t.Pieces {
 		for _, c := range t.Pieces[i].Shape.ways[0].columns {

@@ -23,7 +23,6 @@ type Table interface {
 const (
 	varied = 40    // pieces laid otherwise at the same phases
 	nudged = 8     // of the rest, a ply moved by a little
-	doubt  = 0.012 // by how much an estimate may rise and still be worth laying
 	cooled = 0.005 // heat at the end of a climb to that at its begin
 )
 
@@ -31,9 +30,10 @@ const (
 // Run, those whose estimate is not hopeless are laid on the table, as are other
 // ways to lay the pieces. hot is the heat at the begin, as a share of the cost;
 // lays bounds what is laid. The table keeps the start at the least; a start that
-// the stock does not hold is left at once.
-func Climb(ctx context.Context, p *Problem, start []int64, lays int, hot float64, seed uint64, t Table) {
-	c := climber{walker: newWalker(p, start), table: t, rng: rand.New(rand.NewPCG(seed, 0xc11b))}
+// the stock does not hold is left at once. doubt is by how much an estimate may
+// rise and still be worth laying, as a share of it.
+func Climb(ctx context.Context, p *Problem, start []int64, lays int, hot, doubt float64, seed uint64, t Table) {
+	c := climber{doubt: doubt, walker: newWalker(p, start), table: t, rng: rand.New(rand.NewPCG(seed, 0xc11b))}
 	cost, ok := t.Lay(c.phases, math.Inf(1), c.rng)
 	if !ok {
 		return
@@ -57,6 +57,7 @@ type climber struct {
 	table   Table
 	rng     *rand.Rand
 	now     float64 // true cost
+	doubt   float64
 	laid    int
 	changes []change
 	old     []int64
@@ -89,7 +90,7 @@ func (c *climber) move(most float64) {
 	if !ok {
 		return
 	}
-	if estimate <= before*(1+doubt) {
+	if estimate <= before*(1+float64(c.doubt*c.rng.ExpFloat64())) {
 		c.laid++
 		if cost, ok := c.table.Lay(c.phases, most, c.rng); ok {
 			c.keep(cost)

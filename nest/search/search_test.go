@@ -157,13 +157,35 @@ func TestClimb(t *testing.T) {
 	s := &slope{}
 	before, _ := s.Lay(start, math.Inf(1), nil)
 	s.calls = 0
-	Climb(context.Background(), p, start, 600, 0.001, 1, s)
+	Climb(context.Background(), p, start, 600, 0.001, 0.01, 1, s)
 	if s.best >= before || s.calls > 601 {
 		t.Errorf("from %g to %g in %d calls", before, s.best, s.calls)
 	}
 	s = &slope{}
-	Climb(context.Background(), p, start, 0, 0.001, 1, s)
+	Climb(context.Background(), p, start, 0, 0.001, 0.01, 1, s)
 	if s.best != before || s.calls != 1 {
 		t.Errorf("without lays: %g in %d calls, want %g", s.best, s.calls, before)
+	}
+}
+
+// A joint a few µm inside an edge of the blank would cut a sliver: no state has
+// one. A joint on the edge, just outside it, or farther in does not.
+func TestNoSlivers(t *testing.T) {
+	p := problem(740, 740, 200, 25, 2, 0)
+	w := newWalker(p, startOf(t, p))
+	begins, ends := w.class(0).Edges[0].At, w.class(0).Edges[1].At
+	for _, c := range []struct {
+		at   int64
+		want bool
+	}{
+		{begins, false}, {begins + 3, true}, {begins - 3, false}, {begins + sliver, false}, {begins + sliver - 1, true},
+		{ends, false}, {ends - 3, true}, {ends + 3, false}, {ends - sliver, false}, {ends + um(100), false},
+	} {
+		if got := w.slivers(0, w.class(0).Phase(c.at)); got != c.want {
+			t.Errorf("joint at %d, blank from %d to %d: sliver %v", c.at, begins, ends, got)
+		}
+		if _, ok := w.apply([]change{{0, w.class(0).Phase(c.at)}}, nil); ok == c.want {
+			t.Errorf("joint at %d allowed: %v", c.at, ok)
+		}
 	}
 }

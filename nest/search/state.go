@@ -30,6 +30,7 @@ type State struct {
 type walker struct {
 	*Problem
 	members [][]int // plies of each group
+	turns   map[*layout.Class]*turns
 	phases  []int64
 	costs   []float64 // by group
 	scratch []layout.Narrow
@@ -45,9 +46,12 @@ const mostFitted = 400
 
 func newWalker(p *Problem, phases []int64) *walker {
 	w := &walker{Problem: p, phases: append([]int64(nil), phases...), costs: make([]float64, len(p.Weight)),
-		members: make([][]int, len(p.Weight))}
+		members: make([][]int, len(p.Weight)), turns: make(map[*layout.Class]*turns)}
 	for i, g := range p.Group {
 		w.members[g] = append(w.members[g], i)
+		if c := w.class(i); w.turns[c] == nil {
+			w.turns[c] = turnsOf(c)
+		}
 	}
 	fulls := 0
 	for i := range w.phases {
@@ -59,6 +63,9 @@ func newWalker(p *Problem, phases []int64) *walker {
 	}
 	return w
 }
+
+// Estimate gives the estimated cost of some phases.
+func (p *Problem) Estimate(phases []int64) float64 { return newWalker(p, phases).total() }
 
 func (w *walker) class(i int) *layout.Class { return w.Web.Plies[i].Class }
 
@@ -138,7 +145,7 @@ func (w *walker) apply(changes []change, old []int64) ([]int64, bool) {
 		w.phases[c.ply] = c.phase
 	}
 	for _, c := range changes { // what costs least is asked first
-		if !w.class(c.ply).Comb(c.phase).Clear || !w.Web.Clear(c.ply, c.phase, w.phases) {
+		if !w.class(c.ply).Comb(c.phase).Clear || w.slivers(c.ply, c.phase) || !w.Web.Clear(c.ply, c.phase, w.phases) {
 			w.undo(changes, old)
 			return old, false
 		}
