@@ -2,17 +2,8 @@ package stock
 
 import (
 	"cmp"
-	"math"
 	"slices"
 )
-
-// Least gives a number of equal rolls that the pieces take at least: the linear
-// programme of all patterns, rounded up. Pieces must be no longer than the roll.
-func Least(roll int64, pieces []Piece) int {
-	s := newSearch([]int64{roll}, pieces, 0)
-	_, bound := s.programme(roll)
-	return int(math.Ceil(bound - 1e-6))
-}
 
 // byPatterns fills equal rolls with the patterns of the linear programme, as
 // often as they are used in full, and the rest greedily.
