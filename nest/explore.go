@@ -75,7 +75,7 @@ func (p *planner) keep(s begun) int {
 	}
 	keep := p.budget.keep
 	if p.eager(pieces) {
-		keep *= 3
+		keep *= 2
 	}
 	return max(1, min(keep, mostLaid/max(1, pieces)))
 }
@@ -83,7 +83,7 @@ func (p *planner) keep(s begun) int {
 // fewPieces is the number of pieces up to which a layout costs little.
 const fewPieces = 24
 
-// eager says whether three times as many states are laid and improved: where a
+// eager says whether twice as many states are laid and improved: where a
 // layout costs little, and where rolls end, because results then vary most.
 func (p *planner) eager(pieces int) bool {
 	return p.burden == 1 && (pieces <= fewPieces || p.finite())
@@ -92,7 +92,7 @@ func (p *planner) eager(pieces int) bool {
 // polished gives the number of layouts to improve.
 func (p *planner) polished(pieces int) int {
 	if p.eager(pieces) {
-		return 3 * p.budget.polished
+		return 2 * p.budget.polished
 	}
 	return p.budget.polished
 }

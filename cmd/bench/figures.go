@@ -131,7 +131,7 @@ func speed(ctx context.Context, results []result) []figure {
 func planned(ctx context.Context, j laminate.Job) (time.Duration, uint64) {
 	peak := watchMemory()
 	start := time.Now()
-	if p, err := nest.Plan(ctx, j, nest.Settings{}); err == nil {
+	if p, err := way.Nested(ctx, j, nest.Settings{}); err == nil {
 		way.Checked(order.Fill(p, j))
 	}
 	return time.Since(start), peak()
@@ -140,7 +140,7 @@ func planned(ctx context.Context, j laminate.Job) (time.Duration, uint64) {
 // timed plans a job with an effort and gives the time it took.
 func timed(ctx context.Context, j laminate.Job, effort string) time.Duration {
 	start := time.Now()
-	_, _ = nest.Plan(ctx, j, nest.Settings{Effort: effort})
+	_, _ = way.Nested(ctx, j, nest.Settings{Effort: effort})
 	return time.Since(start)
 }
 

@@ -55,7 +55,7 @@ func read(path, effort string) (laminate.Job, error) {
 func measure(ctx context.Context, j laminate.Job) (outcome, error) {
 	var o outcome
 	start := time.Now()
-	p, err := nest.Plan(ctx, j, nest.Settings{})
+	p, err := way.Nested(ctx, j, nest.Settings{})
 	o.nested = time.Since(start)
 	if errors.As(err, &o.refusal) {
 		return o, nil

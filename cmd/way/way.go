@@ -5,6 +5,7 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
+	"runtime/debug"
 
 	"stripwright/laminate"
 	"stripwright/laminate/check"
@@ -21,11 +22,22 @@ const PlanFile = "plan.json"
 // is a *nest.Refusal when the rules cannot be met; a plan that fails its check
 // comes without error, with the findings in it.
 func Plan(ctx context.Context, j laminate.Job, s nest.Settings) (laminate.Plan, error) {
-	p, err := nest.Plan(ctx, j, s)
+	p, err := Nested(ctx, j, s)
 	if err != nil {
 		return laminate.Plan{}, err
 	}
 	return Checked(order.Fill(p, j)), nil
+}
+
+// room is how much of what is in use, in percent, may pile up as rubbish before
+// it is collected while planning: a search makes much that lives briefly.
+const room = 400
+
+// Nested is nest.Plan with room for the search. It changes the setting of the
+// whole program while it runs.
+func Nested(ctx context.Context, j laminate.Job, s nest.Settings) (laminate.Plan, error) {
+	defer debug.SetGCPercent(debug.SetGCPercent(room))
+	return nest.Plan(ctx, j, s)
 }
 
 // Checked gives the plan with the findings of a new check in place of those it

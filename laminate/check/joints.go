@@ -173,7 +173,15 @@ func (y *laidPly) seamAt(s seam, x float64) [2]float64 {
 	return tidy(y.seamFrame(s.kind).Inverse().Apply(point{x, s.y}))
 }
 
+// notch is the length in mm up to which a strip may lie against itself: a notch
+// or hole that a joint all but misses leaves two edges within rounding of each
+// other.
+const notch = 1.0
+
 func (y *laidPly) unlisted(f *finding, s strand) {
+	if s.below == s.above && s.x1-s.x0 <= notch {
+		return
+	}
 	a, b := y.ids(s)
 	at := y.seamAt(s.seam, (s.x0+s.x1)/2)
 	w := laminate.Worst{ValueMM: s.x1 - s.x0, Plies: []int{y.Ply}, At: at, Piece: a}
