@@ -65,10 +65,13 @@ func (p *planner) followAll(c choice, tables []*table) []*placed {
 func (p *planner) labour(c choice, a *placed) int {
 	m := newModel(p.job, p.cloths, p.bases, c)
 	m.sketch = true
-	sum := 0
+	sum, columns := 0, 0
 	for g := range m.groups {
 		t, _ := m.taskOf(g, a.phases)
-		sum += t.Labour()
+		sum, columns = sum+t.Labour(), columns+t.Columns()
+	}
+	if p.burden > 1 { // ragged edges: each column is held against each
+		sum = sum * columns / a.count * columns / a.count
 	}
 	return sum
 }

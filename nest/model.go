@@ -108,25 +108,33 @@ func (m *model) class(known map[classKey]*layout.Class, bases map[baseKey]*layou
 
 // basesOf prepares every blank of the job at every angle it is laid at, once
 // for all searches.
-func basesOf(j *laminate.Job) (map[baseKey]*layout.Base, error) {
+func basesOf(j *laminate.Job, workers int) (map[baseKey]*layout.Base, error) {
 	zones, err := clearZones(j)
 	if err != nil {
 		return nil, err
 	}
+	var first []int // ply of each base
 	out := make(map[baseKey]*layout.Base)
 	for i := range j.Plies {
-		p := &j.Plies[i]
-		key := keyOf(p)
-		if out[key] != nil {
-			continue
+		key := keyOf(&j.Plies[i])
+		if _, ok := out[key]; !ok {
+			out[key] = nil
+			first = append(first, i)
 		}
+	}
+	bases := make([]*layout.Base, len(first))
+	inParallel(workers, len(first), func(k int) {
+		p := &j.Plies[first[k]]
 		var clear []geometry.Region
 		for _, z := range zones {
 			if concerns(z, p.Angle()) {
 				clear = append(clear, z.Region)
 			}
 		}
-		out[key] = layout.NewBase(p.Angle(), p.Blank, j.Part.Net, clear)
+		bases[k] = layout.NewBase(p.Angle(), p.Blank, j.Part.Net, clear)
+	})
+	for k, i := range first {
+		out[keyOf(&j.Plies[i])] = bases[k]
 	}
 	return out, nil
 }

@@ -56,10 +56,10 @@ func newPlanner(ctx context.Context, j *laminate.Job, s Settings) (*planner, err
 		p.bound += float64(1000 * p.area(&p.cloths[k]) * p.cloths[k].perMM2())
 	}
 	p.bound += 1 // what snapping may take or add
-	bases, err := basesOf(j)
+	bases, err := basesOf(j, p.workers)
 	p.bases, p.burden = bases, 1
 	for _, b := range bases {
-		p.burden = max(p.burden, burdenOf(b.Vertices()))
+		p.burden = max(p.burden, burdenOf(b))
 	}
 	return p, err
 }
@@ -67,12 +67,14 @@ func newPlanner(ctx context.Context, j *laminate.Job, s Settings) (*planner, err
 // manyVertices is the number of vertices up to which an outline costs as usual.
 const manyVertices = 500
 
-// burdenOf gives by how much an outline makes every step dearer.
-func burdenOf(vertices int) int {
-	if vertices < manyVertices {
+// burdenOf gives by how much an outline makes every step dearer: drawn with very
+// many points it is planned with a quarter of the steps or fewer, so that the
+// answer comes as soon.
+func burdenOf(b *layout.Base) int {
+	if b.Blank.Vertices() < manyVertices {
 		return 1
 	}
-	return vertices / (manyVertices / 4)
+	return max(4, b.Vertices()/75)
 }
 
 // answer is the best layout of one choice of widths.

@@ -165,3 +165,13 @@ func (t *Task) Labour() int {
 	}
 	return len(t.Pieces) + max(0, cells-len(t.Pieces))/bends
 }
+
+// Columns counts the columns of all pieces: one for a piece without notches or
+// openings across the roll.
+func (t *Task) Columns() int {
+	sum := 0
+	for i := range t.Pieces {
+		sum += len(t.Pieces[i].Shape.ways[0].columns)
+	}
+	return sum
+}
