@@ -68,13 +68,13 @@ func newPlanner(ctx context.Context, j *laminate.Job, s Settings) (*planner, err
 const manyVertices = 500
 
 // burdenOf gives by how much an outline makes every step dearer: drawn with very
-// many points it is planned with a quarter of the steps or fewer, so that the
+// many points it is planned with an eighth of the steps or fewer, so that the
 // answer comes as soon.
 func burdenOf(b *layout.Base) int {
 	if b.Blank.Vertices() < manyVertices {
 		return 1
 	}
-	return max(4, b.Vertices()/75)
+	return max(8, b.Vertices()/50)
 }
 
 // answer is the best layout of one choice of widths.
