@@ -22,7 +22,7 @@ import (
 
 // randomJobs is how many jobs TestRandomJobs plans; the environment variable
 // RANDOM_JOBS asks for more.
-const randomJobs = 60
+const randomJobs = 100
 
 // Whatever the job, a plan is sound by the check's own sums, never below its
 // bound, and never worse than shop practice where practice keeps the same
