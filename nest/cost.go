@@ -36,9 +36,6 @@ func measureName(m roll.Measure) string {
 	return laminate.ByLength
 }
 
-// area gives the blank area of a cloth's plies in mm².
-func (p *planner) area(c *cloth) float64 { return c.area }
-
 // practice gives what simple shop practice takes, by the cloth's measure; 0
 // when the stock would not hold it.
 func (p *planner) practice(c *cloth) float64 {

@@ -53,7 +53,7 @@ func newPlanner(ctx context.Context, j *laminate.Job, s Settings) (*planner, err
 		return nil, errors.New("the schedule has no plies")
 	}
 	for k := range p.cloths {
-		p.bound += float64(1000 * p.area(&p.cloths[k]) * p.cloths[k].perMM2())
+		p.bound += float64(1000 * p.cloths[k].area * p.cloths[k].perMM2())
 	}
 	p.bound += 1 // what snapping may take or add
 	bases, err := basesOf(j, p.workers)

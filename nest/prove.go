@@ -35,7 +35,7 @@ func (p *planner) prove(m *model, k int, at int64) bound.Bound {
 // several widths every mm² of blank costs at least a mm² of the cheapest roll.
 func (p *planner) setBound(m *model, k int, out *laminate.Cost) {
 	c := &p.cloths[k]
-	area := p.area(c)
+	area := c.area
 	out.Proof = laminate.Proof{Bound: string(bound.Area), AreaMM2: area, PerMM2: c.perMM2()}
 	out.Bound = float64(area * out.Proof.PerMM2)
 	if len(c.widths) == 1 {

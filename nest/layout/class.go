@@ -73,12 +73,18 @@ func NewBase(a geometry.Angle, blank, net geometry.Region, clear []geometry.Regi
 	b := &Base{Angle: a, Region: blank, Blank: band.New(blank, a), net: band.New(net, a).Lean(slack)}
 	b.lean = b.Blank.Lean(slack)
 	b.rough = b.lean.Rough(manyVertices)
-	b.Edges = edges(b.rough)
+	if b.Edges = edges(b.lean); len(b.Edges) > mostEdges {
+		b.Edges = edges(b.rough)
+	}
 	for _, r := range clear {
 		b.Clear = append(b.Clear, band.New(r, a))
 	}
 	return b
 }
+
+// mostEdges is how many heights at which a blank begins or ends are told apart;
+// of a wavy outline that has more, those of its rough outline.
+const mostEdges = 200
 
 // manyVertices is how many vertices an outline keeps for comparing costs.
 const manyVertices = 300
