@@ -11,18 +11,23 @@ import (
 // and lie in the part frame: mirrored when the drawing was made from the tool
 // side, then turned by -zero.
 type Job struct {
-	Title    string
-	Units    string // unit of bare numbers and of print: "mm", "cm", "m", "in", "ft", "yd"
-	File     FileRef
-	Drawings []FileRef
-	Part     Part
-	Fabrics  []Fabric
-	Plies    []Ply
-	Rules    Rules
-	Order    Order
-	TableMM  float64 // longest stretch of cloth on the cutting table, 0: no limit
-	Search   Search
-	Notes    []Note // what was assumed or understood, to be printed
+	Title       string
+	Units       string // unit of bare numbers and of print: "mm", "cm", "m", "in", "ft", "yd"
+	File        FileRef
+	Drawings    []FileRef
+	Part        Part
+	Fabrics     []Fabric
+	Plies       []Ply
+	Rules       Rules
+	Order       Order
+	Resin       *Resin // nil: not stated
+	Consumables []Consumable
+	Cores       []Core    // by AfterPly, in the order of the schedule
+	Measured    *Measured // nil: not stated
+	Uptakes     []Uptake
+	TableMM     float64 // longest stretch of cloth on the cutting table, 0: no limit
+	Search      Search
+	Notes       []Note // what was assumed or understood, to be printed
 }
 
 // FileRef names a file that a job was read from, without its folder, and the
@@ -63,10 +68,13 @@ type Fabric struct {
 	Name         string
 	WeightGSM    float64
 	Fibre        string
-	DensityGCM3  float64 // fibre density, 0 when neither given nor known
-	FaceIs       string  // the face in words, "" when not needed
-	Layers       []Layer // stitched layers from the face to the back, nil: one layer
-	Turn         bool    // a piece may be turned end for end on the roll
+	DensityGCM3  float64  // fibre density, 0 when neither given nor known
+	Form         string   // how its fibre lies: Unidirectional …, "" when not stated
+	FibreVolume  Figure   // of its plies, share of volume 0…1; unknown: the resin's, or by form
+	Elastic      *Elastic // of one layer, nil: generic data of the fibre
+	FaceIs       string   // the face in words, "" when not needed
+	Layers       []Layer  // stitched layers from the face to the back, nil: one layer
+	Turn         bool     // a piece may be turned end for end on the roll
 	StaggerMM    float64
 	PliesBetween int
 	Rolls        []Roll

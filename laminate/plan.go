@@ -13,26 +13,31 @@ const (
 // package planfile for the codec and schema. Coordinates are mm on the 0.001
 // grid, angles degrees in (-90, 90].
 type Plan struct {
-	Format     string        `json:"format"`
-	Version    int           `json:"version"`
-	Program    string        `json:"program"`
-	Title      string        `json:"title"`
-	Job        FileRef       `json:"job"`
-	Drawings   []FileRef     `json:"drawings"`
-	Seed       int64         `json:"seed"`
-	Effort     string        `json:"effort"`
-	Stopped    bool          `json:"stopped,omitempty"` // the search was cancelled; sound, perhaps not the least
-	Units      string        `json:"units"`
-	Part       PlanPart      `json:"part"`
-	Rules      PlanRules     `json:"rules"`
-	Fabrics    []PlanFabric  `json:"fabrics"`
-	Plies      []PlanPly     `json:"plies"`
-	Rolls      []PlanRoll    `json:"rolls"`
-	Cost       []Cost        `json:"cost"`
-	Lengths    []RollLength  `json:"lengths"`
-	Checks     []CheckResult `json:"checks"`
-	Quantities []PlyQuantity `json:"quantities"`
-	Notes      []Note        `json:"notes"`
+	Format      string        `json:"format"`
+	Version     int           `json:"version"`
+	Program     string        `json:"program"`
+	Title       string        `json:"title"`
+	Job         FileRef       `json:"job"`
+	Drawings    []FileRef     `json:"drawings"`
+	Seed        int64         `json:"seed"`
+	Effort      string        `json:"effort"`
+	Stopped     bool          `json:"stopped,omitempty"` // the search was cancelled; sound, perhaps not the least
+	Units       string        `json:"units"`
+	Part        PlanPart      `json:"part"`
+	Rules       PlanRules     `json:"rules"`
+	Fabrics     []PlanFabric  `json:"fabrics"`
+	Plies       []PlanPly     `json:"plies"`
+	Rolls       []PlanRoll    `json:"rolls"`
+	Cost        []Cost        `json:"cost"`
+	Lengths     []RollLength  `json:"lengths"`
+	Checks      []CheckResult `json:"checks"`
+	Quantities  []PlyQuantity `json:"quantities"`
+	Resin       *Resin        `json:"resin,omitempty"`
+	Consumables []Consumable  `json:"consumables,omitempty"`
+	Cores       []Core        `json:"cores,omitempty"`
+	Measured    *Measured     `json:"measured,omitempty"`
+	Uptakes     []Uptake      `json:"uptakes,omitempty"`
+	Notes       []Note        `json:"notes"`
 }
 
 // PlanPart is the part as planned.
@@ -75,14 +80,18 @@ type PlanKeepClear struct {
 
 // PlanFabric is a fabric with the joint rule in force for it.
 type PlanFabric struct {
-	Name         string  `json:"name"`
-	WeightGSM    float64 `json:"weight_gsm"`
-	Fibre        string  `json:"fibre"`
-	Layers       []Layer `json:"layers"`
-	FaceIs       string  `json:"face_is"`
-	Turn         bool    `json:"turn"`
-	StaggerMM    float64 `json:"stagger_mm"`
-	PliesBetween int     `json:"plies_between"`
+	Name         string   `json:"name"`
+	WeightGSM    float64  `json:"weight_gsm"`
+	Fibre        string   `json:"fibre"`
+	DensityGCM3  *Figure  `json:"density_gcm3,omitempty"`
+	Form         string   `json:"form,omitempty"`
+	FibreVolume  *Figure  `json:"fibre_volume,omitempty"`
+	Elastic      *Elastic `json:"elastic,omitempty"`
+	Layers       []Layer  `json:"layers"`
+	FaceIs       string   `json:"face_is"`
+	Turn         bool     `json:"turn"`
+	StaggerMM    float64  `json:"stagger_mm"`
+	PliesBetween int      `json:"plies_between"`
 }
 
 // Faces of a ply.
