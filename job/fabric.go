@@ -76,7 +76,7 @@ func (r *reading) fibre(b block, f *laminate.Fabric) {
 		if ok && (v < 0.5 || v > 20) {
 			r.refuse(n, "density", "check the number and its unit", "fibre density %s is out of reason: from 0.5 to 20 g/cm3 is taken", n.Value)
 		}
-		f.DensityGCM3 = v
+		f.DensityGCM3 = given(v)
 		return
 	}
 	if b.has("density") || b.has("fibre") && f.Fibre == "" {
@@ -86,7 +86,7 @@ func (r *reading) fibre(b block, f *laminate.Fabric) {
 	for _, t := range fibreDensity {
 		names = append(names, t.fibre)
 		if strings.EqualFold(t.fibre, f.Fibre) {
-			f.DensityGCM3 = t.gcm3
+			f.DensityGCM3 = laminate.Figure{Value: t.gcm3, Basis: laminate.Assumed, From: "generic " + t.fibre}
 			r.assume(b.keys["fibre"], "density", "fibre density %v g/cm3 of %s, a table value", t.gcm3, t.fibre)
 			return
 		}
@@ -100,6 +100,9 @@ func (r *reading) fibre(b block, f *laminate.Fabric) {
 		r.note(b.keys["fibre"], "density", "no density is known for fibre %q: write density: where thickness is wanted", f.Fibre)
 	}
 }
+
+// given makes a figure of what is written in the job.
+func given(v float64) laminate.Figure { return laminate.Figure{Value: v, Basis: laminate.Given} }
 
 // stagger reads a stagger, which is above zero.
 func (r *reading) stagger(n *yaml.Node) float64 {

@@ -115,11 +115,11 @@ search: {effort: quick, seed: 7}
 	}{
 		{"title", j.Title, "Foredeck locker"}, {"units", j.Units, "cm"}, {"file", j.File.Name, "lid.yaml"}, {"name", j.Part.Name, "lid"},
 		{"trim", j.Part.TrimMM, 25.0}, {"zero", j.Part.ZeroDeg, 90.0}, {"load", *j.Part.LoadDeg, -45.0}, {"side", j.Part.DrawnFrom, laminate.LayingSide},
-		{"weight", f.WeightGSM, 450.0}, {"density", f.DensityGCM3, 2.54}, {"turn", f.Turn, false}, {"stagger", f.StaggerMM, 80.0}, {"between", f.PliesBetween, 6},
+		{"weight", f.WeightGSM, 450.0}, {"density", f.DensityGCM3, laminate.Figure{Value: 2.54, Basis: laminate.Assumed, From: "generic e-glass"}}, {"turn", f.Turn, false}, {"stagger", f.StaggerMM, 80.0}, {"between", f.PliesBetween, 6},
 		{"layer", f.Layers[1], laminate.Layer{AngleDeg: -45, WeightGSM: 225}},
 		{"roll", f.Rolls[0], laminate.Roll{ID: "B-300", WidthMM: 300, BadEdgeMM: 5, LengthMM: 40000, Count: 2, PricePerMetre: 3.1, HasPrice: true}},
 		{"remnant", f.Rolls[1], laminate.Roll{ID: "rest-7", WidthMM: 300, LengthMM: 4200, Count: 1, HasPrice: true, Remnant: true}},
-		{"ud", u.Rolls[0], laminate.Roll{ID: "U", WidthMM: 304.8, Count: 1}}, {"ud density", u.DensityGCM3, 1.8}, {"ud face", u.FaceIs, "stitch-loop side"},
+		{"ud", u.Rolls[0], laminate.Roll{ID: "U", WidthMM: 304.8, Count: 1}}, {"ud density", u.DensityGCM3, laminate.Figure{Value: 1.8, Basis: laminate.Given}}, {"ud face", u.FaceIs, "stitch-loop side"},
 		{"ud stagger", u.StaggerMM, 50.0}, {"ud between", u.PliesBetween, 4}, {"ud turn", u.Turn, true},
 		{"plies", len(j.Plies), 4}, {"number", j.Plies[2].Number, 3}, {"heading", j.Plies[2].Heading, -135.0}, {"down", j.Plies[2].FaceDown, true},
 		{"outline", j.Plies[1].Outline, "doubler"}, {"up", j.Plies[3].FaceDown, false}, {"whole", j.Plies[3].Outline, ""},

@@ -25,6 +25,8 @@ type Job struct {
 	Cores       []Core    // by AfterPly, in the order of the schedule
 	Measured    *Measured // nil: not stated
 	Uptakes     []Uptake
+	Fibres      []FibreKind // the job's own, before those of the library
+	Resins      []ResinKind
 	TableMM     float64 // longest stretch of cloth on the cutting table, 0: no limit
 	Search      Search
 	Notes       []Note // what was assumed or understood, to be printed
@@ -68,7 +70,7 @@ type Fabric struct {
 	Name         string
 	WeightGSM    float64
 	Fibre        string
-	DensityGCM3  float64  // fibre density, 0 when neither given nor known
+	DensityGCM3  Figure   // of the fibre; unknown when neither given nor in the table
 	Form         string   // how its fibre lies: Unidirectional …, "" when not stated
 	FibreVolume  Figure   // of its plies, share of volume 0…1; unknown: the resin's, or by form
 	Elastic      *Elastic // of one layer, nil: generic data of the fibre

@@ -1,5 +1,7 @@
 package laminate
 
+import "stripwright/geometry"
+
 // Forms of cloth: how its fibre lies.
 const (
 	Unidirectional = "unidirectional" // one direction, along the roll
@@ -26,11 +28,11 @@ type Elastic struct {
 type Resin struct {
 	Name         string  `json:"name"`
 	DensityGCM3  Figure  `json:"density_gcm3"`
-	FibreVolume  Figure  `json:"fibre_volume"`    // share of the laminate's volume, 0…1, for fabrics without their own; unknown: by form of cloth
-	FibreMass    Figure  `json:"fibre_mass"`      // share of the laminate's mass, 0…1, in place of FibreVolume
-	BandPoints   Figure  `json:"band_points"`     // the fibre fraction may be so many points (0.01) off either way
-	LinesAndPotG Figure  `json:"lines_and_pot_g"` // g held by feed lines, catch pot and buckets
-	SparePercent Figure  `json:"spare_percent"`
+	FibreVolume  Figure  `json:"fibre_volume,omitzero"`    // share of the laminate's volume, 0…1, for fabrics without their own; unknown: by form of cloth
+	FibreMass    Figure  `json:"fibre_mass,omitzero"`      // share of the laminate's mass, 0…1, in place of FibreVolume
+	BandPoints   Figure  `json:"band_points,omitzero"`     // the fibre fraction may be so many points (0.01) off either way
+	LinesAndPotG Figure  `json:"lines_and_pot_g,omitzero"` // g held by feed lines, catch pot and buckets
+	SparePercent Figure  `json:"spare_percent,omitzero"`
 	Mix          *Mix    `json:"mix,omitempty"`
 	BatchG       float64 `json:"batch_g,omitempty"` // largest batch to mix at once in g, 0: not stated
 	PricePerKG   float64 `json:"price_per_kg,omitempty"`
@@ -62,15 +64,15 @@ const (
 type Consumable struct {
 	Name          string  `json:"name"`
 	Kind          string  `json:"kind"`
-	MarginMM      Figure  `json:"margin_mm"`
-	UptakeGSM     Figure  `json:"uptake_gsm"`         // resin taken up, g/m² of the consumable
-	Layers        int     `json:"layers"`             // at least 1
-	WidthMM       float64 `json:"width_mm,omitempty"` // roll width as sold, 0: by area
-	Pleats        Figure  `json:"pleats"`             // number of pleats of the film
-	PleatMM       Figure  `json:"pleat_mm"`           // height of a pleat
-	LengthMM      Figure  `json:"length_mm"`          // of tube, or of tape where stated; unknown: worked out
+	MarginMM      Figure  `json:"margin_mm,omitzero"`
+	UptakeGSM     Figure  `json:"uptake_gsm,omitzero"` // resin taken up, g/m² of the consumable
+	Layers        int     `json:"layers"`              // at least 1
+	WidthMM       float64 `json:"width_mm,omitempty"`  // roll width as sold, 0: by area
+	Pleats        Figure  `json:"pleats,omitzero"`     // number of pleats of the film
+	PleatMM       Figure  `json:"pleat_mm,omitzero"`   // height of a pleat
+	LengthMM      Figure  `json:"length_mm,omitzero"`  // of tube, or of tape where stated; unknown: worked out
 	SoldByMM      float64 `json:"sold_by_mm,omitempty"`
-	SparePercent  Figure  `json:"spare_percent"`
+	SparePercent  Figure  `json:"spare_percent,omitzero"`
 	OnHandMM      float64 `json:"on_hand_mm,omitempty"`
 	PricePerMetre float64 `json:"price_per_metre,omitempty"`
 	HasPrice      bool    `json:"has_price,omitempty"`
@@ -79,15 +81,16 @@ type Consumable struct {
 // Core is a sandwich core: a sheet that lies in the stack between plies of cloth.
 // It is no ply: it is neither cut into strips nor counted between joints.
 type Core struct {
-	Name          string     `json:"name"`
-	AfterPly      int        `json:"after_ply"`         // lies on this ply, 0: on the tool
-	Outline       string     `json:"outline,omitempty"` // name of an outline of its own, "" for the part's blank
-	ThicknessMM   float64    `json:"thickness_mm"`
-	DensityKGM3   float64    `json:"density_kgm3"`
-	UptakeGSM     Figure     `json:"uptake_gsm"` // resin taken up by each of its two faces
-	SheetMM       [2]float64 `json:"sheet_mm"`   // size of a sheet as sold, 0: not stated
-	PricePerSheet float64    `json:"price_per_sheet,omitempty"`
-	HasPrice      bool       `json:"has_price,omitempty"`
+	Name          string          `json:"name"`
+	AfterPly      int             `json:"after_ply"`         // lies on this ply, 0: on the tool
+	Outline       string          `json:"outline,omitempty"` // name of an outline of its own, "" for the part's blank
+	Blank         geometry.Region `json:"blank"`             // what it must cover, in the part frame
+	ThicknessMM   float64         `json:"thickness_mm"`
+	DensityKGM3   float64         `json:"density_kgm3"`
+	UptakeGSM     Figure          `json:"uptake_gsm,omitzero"` // resin taken up by each of its two faces
+	SheetMM       [2]float64      `json:"sheet_mm"`            // size of a sheet as sold, 0: not stated
+	PricePerSheet float64         `json:"price_per_sheet,omitempty"`
+	HasPrice      bool            `json:"has_price,omitempty"`
 }
 
 // Measured is what was weighed and measured on a finished panel or test piece.
@@ -95,7 +98,11 @@ type Measured struct {
 	WeightG     float64 `json:"weight_g"`
 	AreaMM2     float64 `json:"area_mm2"`
 	ThicknessMM float64 `json:"thickness_mm"`
-	DryG        float64 `json:"dry_g,omitempty"` // fibre in it, weighed dry; 0: from areal weights
+	ThinnestMM  float64 `json:"thinnest_mm,omitempty"` // least and greatest reading, 0: not stated
+	ThickestMM  float64 `json:"thickest_mm,omitempty"`
+	DryG        float64 `json:"dry_g,omitempty"`             // fibre in it, weighed dry; 0: from areal weights
+	ClothBand   Figure  `json:"cloth_band_percent,omitzero"` // cloth may weigh so many percent more or less than stated
+	ScaleBand   Figure  `json:"scale_band_percent,omitzero"` // the same of the panel's weight
 }
 
 // Uptake is a test of what a consumable holds: one piece weighed dry, and wet

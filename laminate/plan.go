@@ -37,6 +37,8 @@ type Plan struct {
 	Cores       []Core        `json:"cores,omitempty"`
 	Measured    *Measured     `json:"measured,omitempty"`
 	Uptakes     []Uptake      `json:"uptakes,omitempty"`
+	Fibres      []FibreKind   `json:"fibres,omitempty"` // the job's own, before those of the library
+	Resins      []ResinKind   `json:"resins,omitempty"`
 	Notes       []Note        `json:"notes"`
 }
 
@@ -83,9 +85,9 @@ type PlanFabric struct {
 	Name         string   `json:"name"`
 	WeightGSM    float64  `json:"weight_gsm"`
 	Fibre        string   `json:"fibre"`
-	DensityGCM3  *Figure  `json:"density_gcm3,omitempty"`
+	DensityGCM3  Figure   `json:"density_gcm3,omitzero"` // of the fibre
 	Form         string   `json:"form,omitempty"`
-	FibreVolume  *Figure  `json:"fibre_volume,omitempty"`
+	FibreVolume  Figure   `json:"fibre_volume,omitzero"`
 	Elastic      *Elastic `json:"elastic,omitempty"`
 	Layers       []Layer  `json:"layers"`
 	FaceIs       string   `json:"face_is"`
@@ -148,6 +150,8 @@ type PlanRoll struct {
 	UsableWidthMM float64   `json:"usable_width_mm"`
 	StockLengthMM *float64  `json:"stock_length_mm"` // nil: as long as needed
 	Remnant       bool      `json:"remnant,omitempty"`
+	PricePerMetre float64   `json:"price_per_metre,omitempty"` // meaningful where HasPrice
+	HasPrice      bool      `json:"has_price,omitempty"`
 	UsedLengthMM  float64   `json:"used_length_mm"` // from the free end to the last cut
 	CrossCuts     []float64 `json:"cross_cuts"`     // clear cuts across the roll that break it into table lengths, without 0 and the end
 	Pieces        []Piece   `json:"pieces"`

@@ -23,11 +23,11 @@ func (p *planner) record(a *answer) laminate.Plan {
 		Stopped: p.ctx.Err() != nil, Units: j.Units,
 		Part: laminate.PlanPart{Name: j.Part.Name, DrawnFrom: j.Part.DrawnFrom, ZeroDeg: j.Part.ZeroDeg, LoadDeg: j.Part.LoadDeg,
 			TrimMM: j.Part.TrimMM, Net: j.Part.Net, Blank: j.Part.Blank, Corners: laminate.NamedCorners(j.Part.Net)},
-		Rules: rules(j), Notes: j.Notes,
+		Rules: rules(j), Resin: j.Resin, Consumables: j.Consumables, Cores: j.Cores, Measured: j.Measured, Uptakes: j.Uptakes, Notes: j.Notes,
 	}
 	for _, f := range j.Fabrics {
 		plan.Fabrics = append(plan.Fabrics, laminate.PlanFabric{Name: f.Name, WeightGSM: f.WeightGSM, Fibre: f.Fibre,
-			Layers: f.Layers, FaceIs: f.FaceIs, Turn: f.Turn, StaggerMM: f.StaggerMM, PliesBetween: f.PliesBetween})
+			DensityGCM3: f.DensityGCM3, Form: f.Form, FibreVolume: f.FibreVolume, Elastic: f.Elastic, Layers: f.Layers, FaceIs: f.FaceIs, Turn: f.Turn, StaggerMM: f.StaggerMM, PliesBetween: f.PliesBetween})
 	}
 	for i := range j.Plies {
 		plan.Plies = append(plan.Plies, m.ply(i, a.placed.phases[i]))
@@ -115,7 +115,7 @@ func (m *model) rolls(g int, a *placed) []laminate.PlanRoll {
 	for k, u := range l.Rolls {
 		r := &c.fabric.Rolls[w.rolls[u.Stock]]
 		out[k] = laminate.PlanRoll{Roll: r.ID, Copy: u.Copy + 1, Fabric: c.fabric.Name, WidthMM: r.WidthMM,
-			UsableWidthMM: geometry.Micrometre(w.usable).MM(), Remnant: r.Remnant, UsedLengthMM: geometry.Micrometre(u.Length).MM()}
+			UsableWidthMM: geometry.Micrometre(w.usable).MM(), Remnant: r.Remnant, PricePerMetre: r.PricePerMetre, HasPrice: r.HasPrice, UsedLengthMM: geometry.Micrometre(u.Length).MM()}
 		if !r.Endless() {
 			out[k].StockLengthMM = &r.LengthMM
 		}

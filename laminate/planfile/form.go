@@ -9,9 +9,9 @@ import (
 	"stripwright/geometry"
 )
 
-// Decimals of a figure: three for lengths and areas, nine for angles and areal
-// weights (a thousandth of a degree is 0.09 mm at 5 m), fifteen for a price per
-// mm².
+// Decimals of a figure: three for lengths, areas and masses, nine for angles (a
+// thousandth of a degree is 0.09 mm at 5 m) and for what a job states in another
+// unit: areal weights, densities, fractions, prices; fifteen for a price per mm².
 const (
 	defaultPlaces = 3
 	finePlaces    = 9
@@ -20,11 +20,16 @@ const (
 
 // placesOf gives the decimals of a field by its name in the file.
 func placesOf(name string) int {
-	switch {
-	case name == "per_mm2":
+	switch name {
+	case "per_mm2":
 		return finestPlaces
-	case strings.HasSuffix(name, "_deg"), name == "angles", name == "weight_gsm", name == "gap", name == "spare_percent":
+	case "angles", "gap", "spare_percent", "value", "nu12", "parts_a", "parts_b":
 		return finePlaces
+	}
+	for _, unit := range []string{"_deg", "_gsm", "_gcm3", "_kgm3", "_gpa", "_per_k", "_per_kg", "_per_metre", "_per_sheet"} {
+		if strings.HasSuffix(name, unit) {
+			return finePlaces
+		}
 	}
 	return defaultPlaces
 }
@@ -58,7 +63,7 @@ func formOf(t reflect.Type) *form {
 			continue
 		}
 		f.byName[name] = len(f.fields)
-		f.fields = append(f.fields, field{name, i, rest == "omitempty", placesOf(name)})
+		f.fields = append(f.fields, field{name, i, rest == "omitempty" || rest == "omitzero", placesOf(name)})
 		f.plain = f.plain && plain(t.Field(i).Type)
 	}
 	kept, _ := forms.LoadOrStore(t, f)

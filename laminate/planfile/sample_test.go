@@ -9,6 +9,16 @@ import (
 
 func ptr(v float64) *float64 { return &v }
 
+func given(v float64) laminate.Figure { return laminate.Figure{Value: v, Basis: laminate.Given} }
+
+func assumed(v float64, from string) laminate.Figure {
+	return laminate.Figure{Value: v, Basis: laminate.Assumed, From: from}
+}
+
+func computed(v float64, from string) laminate.Figure {
+	return laminate.Figure{Value: v, Basis: laminate.Computed, From: from}
+}
+
 func rectangle(x0, y0, x1, y1 float64) geometry.Region {
 	return geometry.Region{Outer: orb.Ring{{x0, y0}, {x1, y0}, {x1, y1}, {x0, y1}}, Holes: []orb.Ring{}}
 }
@@ -30,7 +40,9 @@ func sample() laminate.Plan {
 			KeepClear: []laminate.PlanKeepClear{{Region: rectangle(5, 5, 10, 10), Angles: []float64{0, -17.123456789}}},
 		},
 		Fabrics: []laminate.PlanFabric{{
-			Name: "biax450", WeightGSM: 423.821837, Fibre: "e-glass", Layers: []laminate.Layer{{AngleDeg: 45, WeightGSM: 225}, {AngleDeg: -45}},
+			Name: "biax450", WeightGSM: 423.821837, Fibre: "e-glass",
+			DensityGCM3: assumed(2.54, "generic e-glass"), Form: laminate.Biaxial, FibreVolume: given(0.523456789),
+			Elastic: &laminate.Elastic{E1: 45.6, E2: 12.3, G12: 5.5, Nu12: 0.278901234, Alpha1: -0.5, Alpha2: 22.5}, Layers: []laminate.Layer{{AngleDeg: 45, WeightGSM: 225}, {AngleDeg: -45}},
 			FaceIs: "stitch-loop side", Turn: true, StaggerMM: 50, PliesBetween: 4,
 		}},
 		Plies: []laminate.PlanPly{{
@@ -42,7 +54,7 @@ func sample() laminate.Plan {
 			Joints: []laminate.Joint{{Kind: laminate.SideJoint, From: [2]float64{0, 250}, To: [2]float64{600, 250}, Between: [2]string{"P01-S01", "P01-S02"}}},
 		}},
 		Rolls: []laminate.PlanRoll{{
-			Roll: "B-300", Copy: 1, Fabric: "biax450", WidthMM: 300, UsableWidthMM: 295.275, StockLengthMM: ptr(40000), Remnant: true, UsedLengthMM: 1200,
+			Roll: "B-300", Copy: 1, Fabric: "biax450", WidthMM: 300, UsableWidthMM: 295.275, StockLengthMM: ptr(40000), Remnant: true, PricePerMetre: 2.624671916, HasPrice: true, UsedLengthMM: 1200,
 			CrossCuts: []float64{600, 900.5}, Pieces: []laminate.Piece{{ID: "P01-S01", Shape: rectangle(0, 0, 600, 250), Turned: 180, Mirrored: true, CutOrder: 1}},
 		}},
 		Cost: []laminate.Cost{{
@@ -52,6 +64,21 @@ func sample() laminate.Plan {
 		Lengths:    []laminate.RollLength{{Fabric: "biax450", WidthMM: 300, UsedMM: 1200, ToBuyMM: 2000}},
 		Checks:     []laminate.CheckResult{{Rule: "coverage", Pass: true, Counted: 1, Worst: &laminate.Worst{ValueMM: -0.5, Plies: []int{1}, At: [2]float64{1, -2}, Piece: "P01-S01"}, Text: "bare"}},
 		Quantities: []laminate.PlyQuantity{{Ply: 1, AreaMM2: 240000, DryG: 101.717}},
-		Notes:      []laminate.Note{{Rule: "assumed", Where: "hatch.yaml:14", Text: "narrowest strip 25 mm"}},
+		Resin: &laminate.Resin{
+			Name: "epoxy", DensityGCM3: given(1.123456789), FibreVolume: given(0.52), FibreMass: computed(0.7, "resin ratio 0.43"), BandPoints: assumed(3, "custom"),
+			LinesAndPotG: given(350), SparePercent: given(10), BatchG: 2000, PricePerKG: 12.345678901, HasPrice: true,
+			Mix: &laminate.Mix{ByVolume: true, PartsA: 100, PartsB: 33.333333333, DensityAGCM3: 1.13, DensityBGCM3: 0.987654321},
+		},
+		Consumables: []laminate.Consumable{{
+			Name: "mesh", Kind: laminate.FlowMedia, MarginMM: given(-20), UptakeGSM: given(400.5), Layers: 1, WidthMM: 1200, Pleats: given(6), PleatMM: given(40),
+			LengthMM: computed(1234.5678, "edge"), SoldByMM: 914.4, SparePercent: assumed(10, "custom"), OnHandMM: 500, PricePerMetre: 1.25, HasPrice: true,
+		}},
+		Cores: []laminate.Core{{
+			Name: "foam 15", AfterPly: 1, Outline: "doubler", Blank: frame, ThicknessMM: 15, DensityKGM3: 80.123456789, UptakeGSM: given(300), SheetMM: [2]float64{1200, 600},
+			PricePerSheet: 19.9, HasPrice: true,
+		}},
+		Measured: &laminate.Measured{WeightG: 798, AreaMM2: 92903.04, ThicknessMM: 5.9, ThinnestMM: 5.7, ThickestMM: 6.1, DryG: 555.5, ClothBand: assumed(5, "custom"), ScaleBand: given(0.5)},
+		Uptakes:  []laminate.Uptake{{Consumable: "mesh", AreaMM2: 40000, DryG: 12, WetG: 28.001}},
+		Notes:    []laminate.Note{{Rule: "assumed", Where: "hatch.yaml:14", Text: "narrowest strip 25 mm"}},
 	}
 }
