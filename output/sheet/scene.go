@@ -16,11 +16,17 @@ type Scene struct {
 }
 
 // Layer is a named group: its shapes are drawn first, its lettering over them.
+// With a Clip, what lies outside that box is not seen; only pages have such
+// layers (package pdf), drawings for a cutter and single sheets do not.
 type Layer struct {
 	Name   string
+	Clip   orb.Bound
 	Shapes []Shape
 	Texts  []Text
 }
+
+// Clipped says whether the layer is seen through its Clip only.
+func (l *Layer) Clipped() bool { return l.Clip.Max[0] > l.Clip.Min[0] && l.Clip.Max[1] > l.Clip.Min[1] }
 
 // Shape is an area or lines: several Lines are one path, filled by the even-odd
 // rule. A Shape of Radius > 0 is a circle about Centre.
