@@ -111,17 +111,6 @@ func counts(p laminate.Plan, rules map[string]int, j, i int, at orb.Point) bool 
 	return between < need
 }
 
-// countsAny says so for any of some places: a patch between may cover a part of
-// two joints only.
-func countsAny(p laminate.Plan, rules map[string]int, j, i int, places [3]orb.Point) bool {
-	for _, at := range places {
-		if counts(p, rules, j, i, at) {
-			return true
-		}
-	}
-	return false
-}
-
 // under lists the joints below that count and are near parallel to a joint of
 // ply i.
 func under(p laminate.Plan, rules map[string]int, i int) []Under {
@@ -172,12 +161,12 @@ func middle(j laminate.Joint) orb.Point {
 func below(p laminate.Plan, rules map[string]int, runs [][]run, i int, joint run) *Below {
 	var best *Below
 	for _, j := range reach(p, rules, i) {
+		between := betweenOf(p, rules, j, i)
 		for _, lower := range runs[j] {
-			mm, places, ok := apart(joint, lower)
-			if !ok || best != nil && mm >= best.MM || !countsAny(p, rules, j, i, places) {
-				continue
+			mm, at, ok := between.apart(joint, lower)
+			if ok && (best == nil || mm < best.MM) {
+				best = &Below{p.Plies[j].Ply, mm, at}
 			}
-			best = &Below{p.Plies[j].Ply, mm, places[0]}
 		}
 	}
 	return best
@@ -203,48 +192,4 @@ func runsOf(p laminate.Plan) [][]run {
 		}
 	}
 	return out
-}
-
-// nearParallel is the sine of nearParallelDeg.
-var nearParallel = math.Sin(nearParallelDeg * math.Pi / 180)
-
-// apart gives the distance of two near-parallel joints square to the first,
-// where they lie beside each other, and places between them: the nearest, and
-// both ends of the stretch that they share.
-func apart(a, b run) (mm float64, places [3]orb.Point, ok bool) {
-	if math.Abs(cross(a.d, b.d)) > nearParallel {
-		return 0, places, false
-	}
-	p := minus(b.from, a.from)
-	q := sheet.Along(p, b.d, b.long)
-	tp, tq := dot(a.d, p), dot(a.d, q)
-	sp, sq := cross(a.d, p), cross(a.d, q)
-	if tp > tq {
-		tp, tq, sp, sq = tq, tp, sq, sp
-	}
-	low, high := math.Max(tp, 0), math.Min(tq, a.long)
-	if high-low <= onLineMM {
-		return 0, places, false
-	}
-	slope := (sq - sp) / (tq - tp)
-	t, s := nearestApproach(low, high, sp+float64(slope*(low-tp)), sp+float64(slope*(high-tp)))
-	for i, t := range [3]float64{t, low + onLineMM/4, high - onLineMM/4} {
-		across := (sp + float64(slope*(t-tp))) / 2
-		places[i] = sheet.Beside(a.from, a.d, t, across)
-	}
-	return math.Abs(s), places, true
-}
-
-// nearestApproach gives where a straight line that lies sl off at low and sh
-// off at high comes nearest to the axis: in the middle when it is parallel.
-func nearestApproach(low, high, sl, sh float64) (t, s float64) {
-	switch {
-	case sl == sh:
-		return (low + high) / 2, sl
-	case (sl < 0) != (sh < 0):
-		return low + (high-low)*sl/(sl-sh), 0
-	case math.Abs(sl) < math.Abs(sh):
-		return low, sl
-	}
-	return high, sh
 }

@@ -6,44 +6,46 @@ import (
 
 	"github.com/paulmach/orb"
 
+	"stripwright/laminate"
 	"stripwright/output/sheet"
 )
 
-// patchMark is a place on the outline of a ply that does not cover the whole
-// part, with how to find it by tape: along the net edge where it lies on it, else
+// Mark is a place on the outline of a ply that does not cover the whole part,
+// with how to find it by tape: along the net edge where it lies on it, else
 // straight from two named corners.
-type patchMark struct {
-	at   orb.Point
-	ends [2][2]string // figure, and from where
+type Mark struct {
+	Name string // 1, 2, …
+	At   orb.Point
+	Ends [2][2]string // figure, and from where
 }
 
 // mostMarks is how many corners an outline may have to be marked at all of them;
 // others are marked where they lie farthest left, down, right and up.
 const mostMarks = 6
 
-// patchMarks gives the marks of the ply's own outline, none for a ply over the
-// whole part.
-func (s *plySheet) patchMarks() []patchMark {
-	if s.ply.Outline == "" || s.ply.Blank.Empty() || len(s.plan.Part.Corners) < 2 {
+// Marks gives the marks of a ply's own outline, none for a ply over the whole
+// part.
+func Marks(p laminate.Plan, ply laminate.PlanPly) []Mark {
+	if ply.Outline == "" || ply.Blank.Empty() || len(p.Part.Corners) < 2 {
 		return nil
 	}
-	edge := newNetEdge(s.plan.Part)
-	places := outlineCorners(s.ply.Blank.Outer)
-	marks := make([]patchMark, len(places))
-	for i, p := range places {
-		marks[i].at = p
-		if t, ok := edge.on(p); ok {
-			marks[i].ends = [2][2]string{s.endWords(t), {"on the edge", "of the finished part"}}
+	edge := newNetEdge(p.Part)
+	places := outlineCorners(ply.Blank.Outer)
+	marks := make([]Mark, len(places))
+	for i, at := range places {
+		marks[i].Name, marks[i].At = strconv.Itoa(i+1), at
+		if t, ok := edge.on(at); ok {
+			marks[i].Ends = [2][2]string{TickWords(p, t), {"on the edge", "of the finished part"}}
 			continue
 		}
-		a, b := edge.fixBy(p)
-		marks[i].ends = [2][2]string{s.straightWords(a, p), s.straightWords(b, p)}
+		a, b := edge.fixBy(at)
+		marks[i].Ends = [2][2]string{straightWords(p, a, at), straightWords(p, b, at)}
 	}
 	return marks
 }
 
-func (s *plySheet) straightWords(c cornerAt, p orb.Point) [2]string {
-	figure, beside := sheet.MarkFigure(distance(c.at, p), s.plan.Units)
+func straightWords(p laminate.Plan, c cornerAt, at orb.Point) [2]string {
+	figure, beside := sheet.MarkFigure(distance(c.at, at), p.Units)
 	return [2]string{figure, beforeWords(beside) + "straight from " + c.name}
 }
 
@@ -94,14 +96,14 @@ func (e *netEdge) fixBy(p orb.Point) (a, b cornerAt) {
 }
 
 // markPatch draws the numbers of the marks beside the outline.
-func (s *plySheet) markPatch(marks []patchMark) {
+func (s *plySheet) markPatch(marks []Mark) {
 	l := s.s.Layer("MEASURES")
 	c := s.place(s.ply.Blank.Bounds().Center())
-	for i, m := range marks {
-		at := s.place(m.at)
+	for _, m := range marks {
+		at := s.place(m.At)
 		out := sheet.Towards(c, at)
 		l.Disc(sheet.Solid(sheet.Black, 0.4*s.k), sheet.Fill{Ink: sheet.White}, at, 1.2*s.k)
-		t := sheet.Text{Height: 3.4 * s.k, Bold: true, Words: markName(i)}
+		t := sheet.Text{Height: 3.4 * s.k, Bold: true, Words: m.Name}
 		for _, far := range []float64{6, -6, 10, -10} {
 			t = t.Centred(sheet.Along(at, out, far*s.k))
 			if b := t.Bounds().Pad(0.7 * s.k); s.room.tryBox(b) {
@@ -113,21 +115,19 @@ func (s *plySheet) markPatch(marks []patchMark) {
 	}
 }
 
-func markName(i int) string { return strconv.Itoa(i + 1) }
-
 // patchTable writes the marks in rows, from its top left corner down.
-func (s *plySheet) patchTable(x, top float64, marks []patchMark) {
+func (s *plySheet) patchTable(x, top float64, marks []Mark) {
 	if len(marks) == 0 {
 		return
 	}
 	s.head(x, top, tableWide, [4]string{"MARK", "OUTLINE " + s.ply.Outline + ":", "where it lies", ""})
 	for i, m := range marks {
-		s.row(x, top-8-float64(float64(i)*rowHigh), tableWide, [4][2]string{{markName(i), ""}, m.ends[0], m.ends[1], {"", ""}})
+		s.row(x, top-8-float64(float64(i)*rowHigh), tableWide, [4][2]string{{m.Name, ""}, m.Ends[0], m.Ends[1], {"", ""}})
 	}
 }
 
 // patchHigh gives the height of the table of marks in units.
-func patchHigh(marks []patchMark) float64 {
+func patchHigh(marks []Mark) float64 {
 	if len(marks) == 0 {
 		return 0
 	}

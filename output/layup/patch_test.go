@@ -17,17 +17,17 @@ func TestWhereAPatchLies(t *testing.T) {
 	net := geometry.Region{Outer: orb.Ring{{0, 0}, {1500, 0}, {1500, 800}, {0, 800}}}
 	patch := geometry.Region{Outer: orb.Ring{{60, 50}, {490, 50}, {490, 350}, {60, 350}}}
 	p := laminate.Plan{Units: "mm", Part: laminate.PlanPart{Net: net, Corners: laminate.NamedCorners(net)}}
-	s := &plySheet{board: &board{plan: p}, ply: laminate.PlanPly{Outline: "C", Blank: patch}}
-	marks := s.patchMarks()
+	ply := laminate.PlanPly{Outline: "C", Blank: patch}
+	marks := Marks(p, ply)
 	if len(marks) != 4 {
 		t.Fatalf("%d marks, want one at each corner", len(marks))
 	}
 	want := [2][2]string{{"78 mm", "straight from A"}, {"752.5 mm", "straight from D"}}
-	if marks[0].ends != want {
-		t.Errorf("lower left corner: %v, want %v", marks[0].ends, want)
+	if marks[0].Ends != want {
+		t.Errorf("lower left corner: %v, want %v", marks[0].Ends, want)
 	}
-	s.ply.Outline = ""
-	if marks := s.patchMarks(); marks != nil {
+	ply.Outline = ""
+	if marks := Marks(p, ply); marks != nil {
 		t.Errorf("a ply over the whole part has marks: %v", marks)
 	}
 }
@@ -37,12 +37,12 @@ func TestAPlyDropOnTheEdge(t *testing.T) {
 	net := geometry.Region{Outer: orb.Ring{{0, 0}, {1500, 0}, {1500, 800}, {0, 800}}}
 	drop := geometry.Region{Outer: orb.Ring{{0, 0}, {1290, 0}, {1290, 610}, {0, 690}}}
 	p := laminate.Plan{Units: "mm", Part: laminate.PlanPart{Net: net, Corners: laminate.NamedCorners(net)}}
-	s := &plySheet{board: &board{plan: p}, ply: laminate.PlanPly{Outline: "B", Blank: drop}}
-	marks := s.patchMarks()
-	if got := marks[1].ends[0]; got != [2]string{"1290 mm", "from A, edge A-B"} {
+	ply := laminate.PlanPly{Outline: "B", Blank: drop}
+	marks := Marks(p, ply)
+	if got := marks[1].Ends[0]; got != [2]string{"1290 mm", "from A, edge A-B"} {
 		t.Errorf("the corner on the edge A-B: %v", got)
 	}
-	if got := marks[3].ends[0]; got != [2]string{"690 mm", "from A, edge D-A"} {
+	if got := marks[3].Ends[0]; got != [2]string{"690 mm", "from A, edge D-A"} {
 		t.Errorf("the corner on the edge D-A: %v", got)
 	}
 }
@@ -59,5 +59,40 @@ func TestMarksOfARoundPatch(t *testing.T) {
 		if distance(p, want[i]) > 0.001 {
 			t.Errorf("mark %d at %v, want %v", i+1, p, want[i])
 		}
+	}
+}
+
+// Four plies of joints along x with one ply asked for between two joints: ply 2 is
+// a patch over x 0…400, y 0…205. Ply 1 has its joint at y 200, ply 3 at y 210: the
+// patch covers one of them only and parts nothing, so they count at 10 mm. Of a
+// patch up to y 300 both lie under it from x 0 to 400 and count beyond it, where
+// the upper joint has ended.
+func TestAPatchBetweenPartsOnlyWhatItCovers(t *testing.T) {
+	patch := func(high float64) geometry.Region {
+		return geometry.Region{Outer: orb.Ring{{0, 0}, {400, 0}, {400, high}, {0, high}}}
+	}
+	joint := func(y, to float64) []laminate.Joint {
+		return []laminate.Joint{{From: [2]float64{0, y}, To: [2]float64{to, y}}}
+	}
+	p := laminate.Plan{
+		Fabrics: []laminate.PlanFabric{{Name: "f", StaggerMM: 50, PliesBetween: 1}},
+		Plies: []laminate.PlanPly{
+			{Ply: 1, Fabric: "f", Joints: joint(200, 1000)},
+			{Ply: 2, Fabric: "f", Outline: "patch", Blank: patch(205)},
+			{Ply: 3, Fabric: "f", Joints: joint(210, 400)},
+		},
+	}
+	want := Pair{Lower: 1, Upper: 3, MM: 10, At: orb.Point{200, 205}}
+	if got := Pairs(p); len(got) != 1 || got[0] != want {
+		t.Errorf("a patch over one joint: %v, want %v", got, want)
+	}
+	p.Plies[1].Blank = patch(300)
+	if got := Pairs(p); got != nil {
+		t.Errorf("a patch over both joints: %v, want none", got)
+	}
+	p.Plies[2].Joints = joint(210, 1000)
+	want.At = orb.Point{700, 205}
+	if got := Pairs(p); len(got) != 1 || got[0] != want {
+		t.Errorf("beyond the patch: %v, want %v", got, want)
 	}
 }

@@ -83,7 +83,7 @@ func (s *plySheet) entries() []sheet.Entry {
 // draw lays the sheet out from the bottom up: title block, further joints,
 // drawing and table, heading.
 func (s *plySheet) draw() {
-	n, marks := len(s.measured.Joints), s.patchMarks()
+	n, marks := len(s.measured.Joints), Marks(s.plan, s.ply)
 	beside := tickHigh + 16 + patchHigh(marks)
 	head := 8.0 // lines over the part
 	if s.ply.Face == laminate.FaceDown {

@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 
+	"stripwright/laminate"
 	"stripwright/output/sheet"
 )
 
@@ -50,7 +51,7 @@ func (s *plySheet) head(x, top, wide float64, captions [4]string) {
 func (s *plySheet) jointRow(x, top, wide float64, m Measured) {
 	cells := [4][2]string{{m.Name, ""}, {"in the trim:", "not in the finished part"}, {"", ""}, {"none", ""}}
 	if !m.InTrim {
-		cells[1], cells[2] = s.endWords(m.Ends[0]), s.endWords(m.Ends[1])
+		cells[1], cells[2] = TickWords(s.plan, m.Ends[0]), TickWords(s.plan, m.Ends[1])
 	}
 	if m.Below != nil {
 		figure, beside := sheet.TapeFigure(m.Below.MM, s.plan.Units)
@@ -71,11 +72,12 @@ func (s *plySheet) row(x, top, wide float64, cells [4][2]string) {
 	}
 }
 
-// endWords gives the distance, and how to lay the tape.
-func (s *plySheet) endWords(t Tick) [2]string {
-	figure, beside := sheet.MarkFigure(t.AlongMM, s.plan.Units)
+// TickWords gives the distance of a mark, and how to lay the tape: from which
+// corner along which edge, or which way round.
+func TickWords(p laminate.Plan, t Tick) [2]string {
+	figure, beside := sheet.MarkFigure(t.AlongMM, p.Units)
 	how := "from " + t.From + ", edge " + t.Edge
-	if len(s.plan.Part.Corners) == 2 {
+	if len(p.Part.Corners) == 2 {
 		how = "from " + t.From + " " + t.Way
 	}
 	return [2]string{figure, beforeWords(beside) + how}
