@@ -1,0 +1,106 @@
+package theory
+
+import (
+	"fmt"
+	"math"
+
+	"stripwright/geometry"
+	"stripwright/laminate"
+)
+
+// Layer is one layer of a laminate. Form is that of its cloth: laminate.Woven
+// lies half along AngleDeg and half across it, laminate.Mat in all directions;
+// with any other form all fibre lies along AngleDeg.
+type Layer struct {
+	AngleDeg    float64
+	ThicknessMM float64
+	Form        string
+	Elastic     laminate.Elastic // with the fibre along direction 1
+}
+
+// Fault says why the constants are those of no material, or "".
+func Fault(e laminate.Elastic) string {
+	for _, v := range []float64{e.E1, e.E2, e.G12, e.Nu12, e.Alpha1, e.Alpha2} {
+		if math.IsNaN(v) || math.Abs(v) > 1e6 {
+			return fmt.Sprintf("%v is out of reason", v)
+		}
+	}
+	switch {
+	case e.E1 <= 0 || e.E2 <= 0 || e.G12 <= 0:
+		return fmt.Sprintf("moduli must be above 0 GPa: E1 %v, E2 %v, G12 %v", e.E1, e.E2, e.G12)
+	case float64(e.Nu12*e.Nu12)*e.E2 >= e.E1:
+		return fmt.Sprintf("nu12 %v is too great for E1 %v and E2 %v GPa: its square must be below E1/E2", e.Nu12, e.E1, e.E2)
+	}
+	return ""
+}
+
+// Reduced gives Q, the stiffness of a layer in plane stress along and across its
+// fibre, in GPa.
+func Reduced(e laminate.Elastic) Mat {
+	nu21 := e.Nu12 * e.E2 / e.E1
+	f := 1 - float64(e.Nu12*nu21)
+	return Mat{
+		{e.E1 / f, e.Nu12 * e.E2 / f, 0},
+		{e.Nu12 * e.E2 / f, e.E2 / f, 0},
+		{0, 0, e.G12},
+	}
+}
+
+// Turned gives a stiffness in GPa for fibre turned by an angle,
+// counter-clockwise.
+func Turned(q Mat, deg float64) Mat {
+	s, c := geometry.NewAngle(deg).SinCos()
+	c2, s2, sc := float64(c*c), float64(s*s), float64(s*c)
+	c4, s4, s2c2 := float64(c2*c2), float64(s2*s2), float64(s2*c2)
+	q11, q12, q22, q66 := q[0][0], q[0][1], q[1][1], q[2][2]
+	cross := q12 + float64(2*q66)
+	a, b := q11-q12-float64(2*q66), q12-q22+float64(2*q66)
+	r11 := float64(q11*c4) + float64(2*cross*s2c2) + float64(q22*s4)
+	r22 := float64(q11*s4) + float64(2*cross*s2c2) + float64(q22*c4)
+	r12 := float64((q11+q22-float64(4*q66))*s2c2) + float64(q12*(s4+c4))
+	r66 := float64((q11+q22-float64(2*q12)-float64(2*q66))*s2c2) + float64(q66*(s4+c4))
+	r16 := float64(a*c2*sc) + float64(b*s2*sc)
+	r26 := float64(a*s2*sc) + float64(b*c2*sc)
+	return Mat{{r11, r12, r16}, {r12, r22, r26}, {r16, r26, r66}}
+}
+
+// turnedExpansion gives the free expansion of a layer in 1e-6/K, in the frame of
+// the laminate.
+func turnedExpansion(e laminate.Elastic, deg float64) Vec {
+	s, c := geometry.NewAngle(deg).SinCos()
+	c2, s2, sc := float64(c*c), float64(s*s), float64(s*c)
+	return Vec{
+		float64(e.Alpha1*c2) + float64(e.Alpha2*s2),
+		float64(e.Alpha1*s2) + float64(e.Alpha2*c2),
+		2 * float64((e.Alpha1-e.Alpha2)*sc),
+	}
+}
+
+// stiffness gives a layer's stiffness in GPa and the stress in 1e-6 GPa/K by
+// which it would expand, both in the frame of the laminate.
+func (l Layer) stiffness() (q Mat, heat Vec) {
+	one := func(deg float64) (Mat, Vec) {
+		q := Turned(Reduced(l.Elastic), deg)
+		return q, q.Times(turnedExpansion(l.Elastic, deg))
+	}
+	switch l.Form {
+	case laminate.Woven:
+		q, heat = one(l.AngleDeg)
+		across, heatAcross := one(l.AngleDeg + 90)
+		return Mat{}.plus(q, 0.5).plus(across, 0.5), Vec{}.plus(heat, 0.5).plus(heatAcross, 0.5)
+	case laminate.Mat:
+		return inAllDirections(l.Elastic)
+	}
+	return one(l.AngleDeg)
+}
+
+// inAllDirections gives the mean over all angles: of the stiffness, by the
+// invariants of Tsai and Pagano (1968), and of the thermal stress.
+func inAllDirections(e laminate.Elastic) (Mat, Vec) {
+	q := Reduced(e)
+	q11, q12, q22, q66 := q[0][0], q[0][1], q[1][1], q[2][2]
+	u1 := (float64(3*q11) + float64(3*q22) + float64(2*q12) + float64(4*q66)) / 8
+	u4 := (q11 + q22 + float64(6*q12) - float64(4*q66)) / 8
+	heat := (float64((q11+q12)*e.Alpha1) + float64((q12+q22)*e.Alpha2)) / 2
+	return Mat{{u1, u4, 0}, {u4, u1, 0}, {0, 0, (u1 - u4) / 2}}, Vec{heat, heat, 0}
+}
