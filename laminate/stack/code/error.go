@@ -1,0 +1,23 @@
+package code
+
+import (
+	"fmt"
+	"strconv"
+)
+
+// Error says what is wrong with a code and the cure: parts of a sentence, lower
+// case, no full stop. At counts characters from 1.
+type Error struct {
+	Code string
+	At   int
+	Text string
+	Cure string
+}
+
+// Error gives the code, the place, text and cure in one line.
+func (e *Error) Error() string {
+	return fmt.Sprintf("code %s, character %d: %s — %s", strconv.Quote(e.Code), e.At, e.Text, e.Cure)
+}
+
+// refusal carries an error from the place where it is found to Parse.
+type refusal struct{ *Error }
