@@ -7,6 +7,7 @@ import (
 
 	"stripwright/geometry/length"
 	"stripwright/laminate"
+	"stripwright/laminate/material"
 )
 
 // fabrics reads the cloth and its rolls, in the order of the file.
@@ -55,18 +56,8 @@ func (r *reading) fabric(b block, name string) laminate.Fabric {
 	return f
 }
 
-// fibreDensity is a generic table, g/cm³. E-glass 2.54, carbon 1.76–1.80 and
-// aramid 1.44–1.45 are printed in a table of Jang (1994), flax 1.4–1.5 in
-// several; S-glass and basalt from memory. A data sheet goes before it.
-var fibreDensity = []struct {
-	fibre string
-	gcm3  float64
-}{
-	{"e-glass", 2.54}, {"s-glass", 2.49}, {"carbon", 1.78}, {"aramid", 1.44}, {"flax", 1.45}, {"basalt", 2.67},
-}
-
-// fibre reads the fibre and its density, which comes from the table where it is
-// not written.
+// fibre reads the fibre and its density, which comes from the job's fibres or
+// from the library where it is not written.
 func (r *reading) fibre(b block, f *laminate.Fabric) {
 	if n := b.value("fibre"); n != nil {
 		f.Fibre, _ = r.name(n, "fibre", mostName)
@@ -82,16 +73,15 @@ func (r *reading) fibre(b block, f *laminate.Fabric) {
 	if b.has("density") || b.has("fibre") && f.Fibre == "" {
 		return
 	}
-	var names []string
-	for _, t := range fibreDensity {
-		names = append(names, t.fibre)
-		if strings.EqualFold(t.fibre, f.Fibre) {
-			f.DensityGCM3 = laminate.Figure{Value: t.gcm3, Basis: laminate.Assumed, From: "generic " + t.fibre}
-			r.assume(b.keys["fibre"], "density", "fibre density %v g/cm3 of %s, a table value", t.gcm3, t.fibre)
-			return
+	library := material.Generic().With(r.job.Fibres, nil)
+	if k, ok := library.Fibre(f.Fibre); ok && k.DensityGCM3.Known() {
+		f.DensityGCM3 = k.DensityGCM3
+		if k.DensityGCM3.Basis == laminate.Assumed {
+			r.assume(b.keys["fibre"], "density", "fibre density %v g/cm3 of %s, a table value", k.DensityGCM3.Value, k.Name)
 		}
+		return
 	}
-	switch near := length.Nearest(strings.ToLower(f.Fibre), names); {
+	switch near := length.Nearest(strings.ToLower(f.Fibre), library.FibreNames()); {
 	case f.Fibre == "":
 		r.note(b.at, "density", "%s has neither fibre nor density: no thickness can be worked out", f.Name)
 	case near != "":
