@@ -30,10 +30,12 @@ type board struct {
 	plan   laminate.Plan
 	sha    string
 	k      float64
+	scale  float64   // mm of the sheet for one of the part
 	height float64   // of the sheet, in units
 	extent orb.Bound // of everything that lies in the part frame
 	origin orb.Point // where the part frame's zero lies, mm
 	room   *placer
+	limit  orb.Bound // where lettering beside the part may lie
 	s      sheet.Scene
 }
 
@@ -41,8 +43,10 @@ type board struct {
 func newBoard(p laminate.Plan, sha string) *board {
 	b := bounds(p)
 	w, h := b.Max[0]-b.Min[0], b.Max[1]-b.Min[1]
-	k := math.Max(w/(drawWide-2*besideWide), h/mostHigh)
-	return &board{plan: p, sha: sha, k: math.Max(k, 0.5), extent: b, room: newPlacer(math.Max(k, 0.5))}
+	k := math.Max(math.Max(w/(drawWide-2*besideWide), h/mostHigh), 0.5)
+	return &board{plan: p, sha: sha, k: k, scale: 1, extent: b, room: newPlacer(k), limit: orb.Bound{
+		Min: orb.Point{(edgeMargin + 1) * k, math.Inf(-1)}, Max: orb.Point{(edgeMargin + drawWide - 1) * k, math.Inf(1)},
+	}}
 }
 
 // bounds gives the box about everything that lies in the part frame: the part,
@@ -69,8 +73,16 @@ func (b *board) box(x0, y0, x1, y1 float64) orb.Bound {
 
 // place takes a point of the part onto the sheet.
 func (b *board) place(p orb.Point) orb.Point {
-	return orb.Point{p[0] + b.origin[0], p[1] + b.origin[1]}
+	return sheet.Along(b.origin, p, b.scale)
 }
+
+// back takes a place of the sheet to the part.
+func (b *board) back(p orb.Point) orb.Point {
+	return orb.Point{(p[0] - b.origin[0]) / b.scale, (p[1] - b.origin[1]) / b.scale}
+}
+
+// trim gives the trim allowance on the sheet.
+func (b *board) trim() float64 { return b.plan.Part.TrimMM * b.scale }
 
 // partHigh gives the height of the drawing with its lettering in units.
 func (b *board) partHigh() float64 {

@@ -29,8 +29,11 @@ func (b *board) corners() {
 	for i, c := range b.plan.Part.Corners {
 		at := b.place(orb.Point(c.At))
 		out := sheet.Outward(edge.ring, orb.Point(c.At))
-		far := float64(b.plan.Part.TrimMM*1.5) + float64(6.5*b.k)
+		far := float64(b.trim()*1.5) + float64(6.5*b.k)
 		ring := sheet.Along(at, out, far)
+		if !b.room.inside(ring.Bound().Pad(4.8 * b.k)) {
+			continue // of another view
+		}
 		sheet.CornerMark(l, at, ring, b.k, c.Name, i == 0)
 		b.room.take(orb.Bound{Min: sheet.Along(ring, orb.Point{1, 1}, -4.8*b.k), Max: sheet.Along(ring, orb.Point{1, 1}, 4.8*b.k)})
 		if i == 0 {
@@ -42,7 +45,7 @@ func (b *board) corners() {
 // pennant marks the datum corner, smaller on a low part.
 func (b *board) pennant(at orb.Point) {
 	box := b.plan.Part.Net.Bounds()
-	k := math.Max(0.45*b.k, math.Min(b.k, (box.Max[1]-box.Min[1])/32))
+	k := math.Max(0.45*b.k, math.Min(b.k, (box.Max[1]-box.Min[1])*b.scale/32))
 	sheet.Pennant(b.s.Layer("DATUM"), at, k)
 	b.room.take(orb.Bound{Min: at, Max: sheet.Along(at, orb.Point{10, 16}, k)})
 }

@@ -14,6 +14,7 @@ import (
 type placer struct {
 	tile  float64
 	taken map[[2]int][]orb.Bound
+	limit *orb.Bound // nothing lies outside it; nil: no limit
 }
 
 func newPlacer(k float64) *placer {
@@ -58,7 +59,15 @@ func (p *placer) tiles(b orb.Bound, visit func([2]int) bool) bool {
 	return true
 }
 
+// inside says whether a box lies within the limit.
+func (p *placer) inside(b orb.Bound) bool {
+	return p.limit == nil || p.limit.Contains(b.Min) && p.limit.Contains(b.Max)
+}
+
 func (p *placer) free(b orb.Bound) bool {
+	if !p.inside(b) {
+		return false
+	}
 	return p.tiles(b, func(tile [2]int) bool {
 		for _, other := range p.taken[tile] {
 			if b.Min[0] < other.Max[0] && other.Min[0] < b.Max[0] && b.Min[1] < other.Max[1] && other.Min[1] < b.Max[1] {

@@ -16,7 +16,8 @@ type plySheet struct {
 	ply      laminate.PlanPly
 	fabric   laminate.PlanFabric
 	measured PlyMeasures
-	within   *within // the ply's blank
+	within   *within    // the ply's blank
+	view     *orb.Bound // what of the part is seen; nil: all
 }
 
 // Ply draws the lay-up sheet of the ply at an index of the plan, measured by

@@ -48,13 +48,13 @@ func (s *plySheet) measureEnds() {
 	}
 }
 
-// narrowest gives the width of the ply's narrowest strip in mm.
+// narrowest gives the width of the ply's narrowest strip on the sheet in mm.
 func (s *plySheet) narrowest() float64 {
 	least := math.Inf(1)
 	for _, strip := range s.ply.Strips {
 		least = math.Min(least, strip.WidthMM)
 	}
-	return least
+	return least * s.scale
 }
 
 func (s *plySheet) jointLine(from, to orb.Point) sheet.Line {
@@ -68,6 +68,9 @@ func (s *plySheet) measures(m Measured) {
 	}
 	line := sheet.Towards(orb.Point(m.Joint.From), orb.Point(m.Joint.To))
 	for i, t := range m.Ends {
+		if !s.room.inside(s.place(t.At).Bound()) {
+			continue // of another view
+		}
 		s.s.Layer("MEASURES").Disc(sheet.Pen{}, sheet.Fill{Ink: sheet.Black}, s.place(t.At), 1.1*s.k)
 		away := line
 		if i == 0 {
@@ -89,7 +92,7 @@ func (s *plySheet) measure(name string, t Tick, away orb.Point) {
 	box := upper.Bounds().Union(lower.Bounds()).Pad(0.5 * k)
 	wide, high := box.Max[0]-box.Min[0], box.Max[1]-box.Min[1]
 	x, y := math.Abs(t.Outward[0]), math.Abs(t.Outward[1])
-	far := float64(s.plan.Part.TrimMM*1.1) + float64(2*k) + float64((float64(x*wide)+float64(y*high))/2)
+	far := float64(s.trim()*1.1) + float64(2*k) + float64((float64(x*wide)+float64(y*high))/2)
 	along := 0.55 * (float64(y*wide) + float64(x*high))
 	for _, step := range steps {
 		c := sheet.Beside(at, t.Outward, far+float64(step[0]*5*k), float64(step[1]*along))
@@ -142,7 +145,7 @@ func (s *plySheet) measureAlong(name string, t Tick, away orb.Point) {
 	at := s.place(t.At)
 	for _, height := range []float64{3.2, 2.6, 2} {
 		text.Height = height * s.k
-		far := float64(s.plan.Part.TrimMM*1.5) + float64(1.5*s.k) + float64(text.Width()/2)
+		far := float64(s.trim()*1.5) + float64(1.5*s.k) + float64(text.Width()/2)
 		for _, more := range []float64{0, 5, 11} {
 			c := sheet.Along(at, away, far+float64(more*s.k))
 			if written := text.Centred(c); !s.overPart(written) && s.room.try(written) {

@@ -31,13 +31,16 @@ func (s *plySheet) stripID(strip laminate.Strip, fill sheet.Fill) {
 		return
 	}
 	frame := geometry.PlyFrame(geometry.NewAngle(s.ply.AngleDeg))
-	id := sheet.Text{Height: 1, Bold: true, Words: strip.ID, Turn: sheet.Upright(s.ply.AngleDeg)}
+	id := sheet.Text{Height: 1, Bold: true, Words: s.idWords(strip.ID), Turn: sheet.Upright(s.ply.AngleDeg)}
 	width := sheet.Text{Height: 0.6, Words: sheet.Mark(strip.WidthMM, s.plan.Units) + " wide", Turn: id.Turn}
 	wide := math.Max(id.Width(), width.Width())
-	turned := turnedRegion(strip.Shape, frame)
+	turned := turnedRegion(s.seen(strip.Shape), frame)
+	if len(turned.Outer) < 3 {
+		return // of another view
+	}
 	layer := s.s.Layer("TEXT")
-	if at, h := sheet.Spot(turned, (wide+1)/2.9, 5.2*2.9*s.k, 3.4*2.9*s.k); h > 0 {
-		size := h / 2.9
+	if at, h := sheet.Spot(turned, (wide+1)/2.9, 5.2*2.9*s.k/s.scale, 3.4*2.9*s.k/s.scale); h > 0 {
+		size := h * s.scale / 2.9
 		id.Height, width.Height = size, 0.6*size
 		sin, cos := math.Sincos(id.Turn * math.Pi / 180)
 		c := s.place(frame.Inverse().Apply(at))
@@ -56,8 +59,8 @@ func (s *plySheet) stripID(strip laminate.Strip, fill sheet.Fill) {
 // smallID writes the id alone, in a strip that has little room.
 func (s *plySheet) smallID(turned geometry.Region, frame geometry.Frame, id sheet.Text, fill sheet.Fill) {
 	id.Height = 1
-	if at, h := sheet.Spot(turned, id.Width()/1.4, 4.5*1.4*s.k, s.leastID()*1.4*s.k); h > 0 {
-		id.Height = h / 1.4
+	if at, h := sheet.Spot(turned, id.Width()/1.4, 4.5*1.4*s.k/s.scale, s.leastID()*1.4*s.k/s.scale); h > 0 {
+		id.Height = h * s.scale / 1.4
 		id = id.Centred(s.place(frame.Inverse().Apply(at)))
 		if s.room.try(id) {
 			s.ground(fill, id)
@@ -123,11 +126,11 @@ func (s *plySheet) callOut(turned geometry.Region, frame geometry.Frame, id shee
 func (s *plySheet) overPart(t sheet.Text) bool { return s.overPartBox(t.Bounds()) }
 
 func (s *plySheet) overPartBox(b orb.Bound) bool {
-	if b.Min[0] < (edgeMargin+1)*s.k || b.Max[0] > (edgeMargin+drawWide-1)*s.k {
+	if b.Min[0] < s.limit.Min[0] || b.Max[0] > s.limit.Max[0] || b.Min[1] < s.limit.Min[1] || b.Max[1] > s.limit.Max[1] {
 		return true
 	}
 	for _, p := range []orb.Point{b.Min, b.Max, {b.Min[0], b.Max[1]}, {b.Max[0], b.Min[1]}, b.Center()} {
-		if s.within.contains(orb.Point{p[0] - s.origin[0], p[1] - s.origin[1]}) {
+		if s.within.contains(s.back(p)) {
 			return true
 		}
 	}
