@@ -16,7 +16,7 @@ var (
 	fabricKeys = keySet{known: []string{"weight", "fibre", "density", "face_is", "layers", "turn", "stagger", "plies_between", "rolls"}}
 	layerKeys  = keySet{known: []string{"angle", "weight"}}
 	rollKeys   = keySet{known: []string{"id", "width", "bad_edge", "length", "count", "price", "remnant"}}
-	plyKeys    = keySet{known: []string{"fabric", "angle", "face", "times", "outline"}, later: []string{"code"}}
+	plyKeys    = keySet{known: []string{"fabric", "angle", "code", "face", "times", "outline"}}
 	jointKeys  = keySet{known: []string{
 		"stagger", "plies_between", "narrowest", "cutting_gap", "laying_tolerance", "max_gap", "style", "end_joints", "keep_clear",
 	}}

@@ -21,33 +21,31 @@ func (r *reading) schedule(top block) {
 		if !ok {
 			continue
 		}
-		if b.has("code") {
-			continue // refused by name already
-		}
-		ply, times := r.ply(b)
-		if len(r.job.Plies)+times > mostPlies {
+		ply, headings, times := r.ply(b)
+		if len(r.job.Plies)+times*len(headings) > mostPlies {
 			r.refuse(item, "schedule", "check times", "more than %d plies", mostPlies)
 			return
 		}
 		for range times {
-			ply.Number = len(r.job.Plies) + 1
-			r.job.Plies = append(r.job.Plies, ply)
-			r.plyNodes = append(r.plyNodes, item)
+			for _, ply.Heading = range headings {
+				ply.Number = len(r.job.Plies) + 1
+				r.job.Plies = append(r.job.Plies, ply)
+				r.plyNodes = append(r.plyNodes, item)
+			}
 		}
 	}
 }
 
-// ply reads one entry of the schedule and how often it is laid.
-func (r *reading) ply(b block) (ply laminate.Ply, times int) {
+// ply reads one entry of the schedule: what its plies have in common, the
+// directions of their rolls, from the tool up, and how often all of them are
+// laid.
+func (r *reading) ply(b block) (ply laminate.Ply, headings []float64, times int) {
 	ply.Blank = r.job.Part.Blank
 	if n := b.need("fabric", "write the name of a fabric"); n != nil {
 		ply.Fabric, _ = r.name(n, "fabric", mostName)
 		r.known(n, "fabric", ply.Fabric, r.fabricNames(), r.fabricNodes[ply.Fabric] != nil)
 	}
-	if n := b.need("angle", "write the direction of the roll in the part: angle: 0"); n != nil {
-		deg, _ := r.angle(n, "angle")
-		ply.Heading = heading(deg)
-	}
+	headings = r.headings(b, ply.Fabric)
 	if n := b.value("face"); n != nil {
 		side, _ := r.choice(n, "face", laminate.FaceUp, laminate.FaceDown)
 		ply.FaceDown = side == laminate.FaceDown
@@ -61,7 +59,7 @@ func (r *reading) ply(b block) (ply laminate.Ply, times int) {
 			times = t
 		}
 	}
-	return ply, times
+	return ply, headings, times
 }
 
 // plyOutline gives a ply the blank of a named outline.

@@ -16,8 +16,17 @@ type Error struct {
 
 // Error gives the code, the place, text and cure in one line.
 func (e *Error) Error() string {
-	return fmt.Sprintf("code %s, character %d: %s — %s", strconv.Quote(e.Code), e.At, e.Text, e.Cure)
+	return fmt.Sprintf("code %s, character %d: %s — %s", e.Quoted(), e.At, e.Text, e.Cure)
 }
 
 // refusal carries an error from the place where it is found to Parse.
 type refusal struct{ *Error }
+
+// Quoted gives the code in quotation marks, shortened where it is long.
+func (e *Error) Quoted() string {
+	letters := []rune(e.Code)
+	if len(letters) > 60 {
+		return strconv.Quote(string(letters[:60])) + "…"
+	}
+	return strconv.Quote(e.Code)
+}
