@@ -23,13 +23,16 @@ func ParseDensity(text string) (gcm3 float64, err error) {
 	return 0, refuse("use g/cm3 or kg/m3", "%q has no known unit of density", text)
 }
 
+// currencies are signs that a price may not carry.
+const currencies = "€$£¥₹"
+
 // ParsePrice reads a price of roll goods and gives the price per metre of
 // roll: "3.10/m", "2.80 /yd", "2.80 per yd", or a bare number per unit of
 // bare; with no bare unit a bare number is refused. A price carries no sign of
 // a currency: all prices of a job are in the same one. Errors are *Error.
 func ParsePrice(text string, bare Unit) (perMetre float64, err error) {
 	trimmed := strings.TrimSpace(text)
-	if strings.Trim(trimmed, "€$£¥₹") != trimmed {
+	if strings.Trim(trimmed, currencies) != trimmed {
 		return 0, refuse("leave it off: all prices are in one currency", "%q carries the sign of a currency", text)
 	}
 	n, rest, err := cut(text)

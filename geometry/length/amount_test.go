@@ -81,6 +81,42 @@ func TestAmounts(t *testing.T) {
 	}
 }
 
+// An ounce is 28.349523125 g, a pound 453.59237 g, a foot 304.8 mm, all exact by
+// the international agreement of 1959 (from memory).
+func TestMassesAndAreas(t *testing.T) {
+	mass := func(s string) (float64, error) { return ParseMass(s) }
+	for _, c := range []struct {
+		parse func(string) (float64, error)
+		text  string
+		want  float64
+	}{
+		{mass, "350 g", 350}, {mass, "2.5 kg", 2500}, {mass, "28.1 oz", 28.1 * 28.349523125}, {mass, "5 1/2 lb", 5.5 * 453.59237}, {mass, "0 kg", 0}, {mass, "2 Lbs.", 907.18474},
+		{ParseArea, "0.36 m2", 360000}, {ParseArea, "900 cm²", 90000}, {ParseArea, "1 ft2", 92903.04}, {ParseArea, "144 sq in", 92903.04}, {ParseArea, "1 sq. ft", 92903.04},
+		{ParseArea, "1 square foot", 92903.04}, {ParseArea, "10 mm^2", 10}, {ParseArea, "1 yd2", 836127.36},
+		{ParsePriceOfMass, "18/kg", 18}, {ParsePriceOfMass, "8.20 per lb", 8.2 / 0.45359237}, {ParsePriceOfMass, "0 / kg", 0},
+		{ParsePlain, "0.35", 0.35}, {ParsePlain, "-1.5", -1.5}, {ParsePlain, "100", 100},
+		{ParseModulus, "45", 45}, {ParseModulus, "3100 MPa", 3.1}, {ParseModulus, "230 GPa", 230},
+	} {
+		if got, err := c.parse(c.text); err != nil || math.Abs(got-c.want) > 1e-12*math.Max(1, c.want) {
+			t.Errorf("%q = %v, %v, want %v", c.text, got, err, c.want)
+		}
+	}
+	for _, c := range []struct {
+		parse     func(string) (float64, error)
+		text, say string
+	}{
+		{mass, "350", "has no unit"}, {mass, "350 ml", "use g, kg, oz or lb"}, {mass, "1/2 kg", "fraction of a metric unit"}, {mass, "-1 kg", "below 0"}, {mass, "1,5 kg", "decimal point"},
+		{ParseArea, "0.36", "has no unit"}, {ParseArea, "300 mm", "like mm2"}, {ParseArea, "3 g/m2", "use mm2"}, {ParseArea, "0 m2", "above 0"}, {ParseArea, "1/2 m2", "fraction of a metric unit"},
+		{ParsePriceOfMass, "18", "per what weight"}, {ParsePriceOfMass, "18/m", "per what weight"}, {ParsePriceOfMass, "£18/kg", "currency"}, {ParsePriceOfMass, "-1/kg", "below 0"},
+		{ParsePlain, "3 %", "alone"}, {ParsePlain, "1/3", "is a fraction"}, {ParsePlain, "nan", "not a number"}, {ParsePlain, "1e3", "exponent"},
+		{ParseModulus, "5 psi", "GPa or MPa"}, {ParseModulus, "0", "above 0"}, {ParseModulus, "inf", "not a number"},
+	} {
+		if got, err := c.parse(c.text); err == nil || got != 0 || !strings.Contains(err.Error(), c.say) {
+			t.Errorf("%q gives %v, %v, want it to say %q", c.text, got, err, c.say)
+		}
+	}
+}
+
 func TestNearest(t *testing.T) {
 	known := []string{"stagger", "plies_between", "narrowest", "keep_clear", "id"}
 	for word, want := range map[string]string{

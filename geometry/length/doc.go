@@ -1,9 +1,9 @@
 // Package length reads and prints the measures of the trade: lengths, areal
-// weights, densities, prices per length of roll, percentages, angles and
+// weights, densities, masses, areas, prices, moduli, percentages, angles and
 // counts, each with its unit as a laminator writes it.
 //
 // A length comes back in millimetres, a weight in g/m², a density in g/cm³, a
-// price per metre of roll. The factors are exact: an inch is 25.4 mm, an ounce
+// mass in g, an area in mm², a price per metre of roll or per kilogram. The factors are exact: an inch is 25.4 mm, an ounce
 // 28.349523125 g. A number of up to fifteen digits is converted with a single
 // rounding, so that 1 1/2 in is the same float64 as 38.1 mm.
 //

@@ -9,7 +9,7 @@ import (
 // FuzzParse holds that any text is a finite measure or an *Error, in every
 // reader.
 func FuzzParse(f *testing.F) {
-	for _, s := range []string{"1 1/2 in", `3' 6 1/2"`, "12,5", "0300", "450 g/m²", "3.10/m", "10 %", "45°", "1e5", "nan", "½", "1-1/2''", "−7", "9999999999999999.5 yd", "100\n 0"} {
+	for _, s := range []string{"1 1/2 in", `3' 6 1/2"`, "12,5", "0300", "450 g/m²", "3.10/m", "10 %", "45°", "1e5", "nan", "½", "1-1/2''", "−7", "9999999999999999.5 yd", "100\n 0", "2 kg", "1 sq ft", "18/kg", "45 GPa"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, s string) {
@@ -31,6 +31,11 @@ func FuzzParse(f *testing.F) {
 		check(ParsePrice(s, Metre))
 		check(ParsePercent(s))
 		check(ParseAngle(s))
+		check(ParseMass(s))
+		check(ParseArea(s))
+		check(ParsePriceOfMass(s))
+		check(ParsePlain(s))
+		check(ParseModulus(s))
 		n, err := ParseCount(s)
 		check(float64(n), err)
 		if mm, err := Parse(s, Inch); err == nil {
