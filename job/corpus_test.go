@@ -30,8 +30,25 @@ var corpus = map[string]struct {
 	"two_documents.yaml":      {refused: []string{"21:1: second document"}},
 	"unknown_key.yaml":        {refused: []string{"19:3: unknown key"}},
 
-	// Resin is read with the laminate sums, later.
-	"job_resin_thickness.yaml": {refused: []string{"24:1: not yet"}},
+	"job_resin_thickness.yaml": {check: func(t *testing.T, j laminate.Job) {
+		hatch(t, j)
+		for _, c := range []struct {
+			what string
+			got  laminate.Figure
+			want float64
+		}{
+			{"fibre", j.Fabrics[0].DensityGCM3, 2.56}, {"resin", j.Resin.DensityGCM3, 1.15}, {"volume", j.Resin.FibreVolume, 0.52},
+			{"lines", j.Resin.LinesAndPotG, 350}, {"spare", j.Resin.SparePercent, 10},
+			{"peel ply", j.Consumables[0].UptakeGSM, 90}, {"mesh", j.Consumables[1].UptakeGSM, 400}, {"margin", j.Consumables[1].MarginMM, 0},
+		} {
+			if near(t, c.what, c.got.Value, c.want); c.got.Basis != laminate.Given {
+				t.Errorf("%s is %s", c.what, c.got.Basis)
+			}
+		}
+		if j.Consumables[0].Kind != laminate.PeelPly || j.Consumables[1].Kind != laminate.FlowMedia || j.Fabrics[0].FibreVolume.Known() {
+			t.Errorf("%+v, %+v", j.Consumables, j.Fabrics[0])
+		}
+	}},
 
 	"bom_crlf.yaml":          {check: hatch},
 	"outline_cw_repeat.yaml": {check: sized(1200, 700, 790000)},

@@ -7,7 +7,6 @@ import (
 
 	"stripwright/geometry/length"
 	"stripwright/laminate"
-	"stripwright/laminate/material"
 )
 
 // fabrics reads the cloth and its rolls, in the order of the file.
@@ -50,6 +49,7 @@ func (r *reading) fabric(b block, name string) laminate.Fabric {
 		f.PliesBetween, _ = r.count(n, "plies_between", 0, mostPlies)
 	}
 	f.Layers = r.layers(b, f.WeightGSM)
+	r.cloth(b, &f)
 	if n := b.need("rolls", "list its rolls: rolls: [{id: A, width: 300}]"); n != nil {
 		f.Rolls = r.rolls(n, name)
 	}
@@ -62,26 +62,18 @@ func (r *reading) fibre(b block, f *laminate.Fabric) {
 	if n := b.value("fibre"); n != nil {
 		f.Fibre, _ = r.name(n, "fibre", mostName)
 	}
-	if n := b.value("density"); n != nil {
-		v, ok := number(r, n, "density", length.ParseDensity)
-		if ok && (v < 0.5 || v > 20) {
-			r.refuse(n, "density", "check the number and its unit", "fibre density %s is out of reason: from 0.5 to 20 g/cm3 is taken", n.Value)
-		}
-		f.DensityGCM3 = given(v)
-		return
-	}
+	f.DensityGCM3 = r.figure(b, "density", fibreDensities)
 	if b.has("density") || b.has("fibre") && f.Fibre == "" {
 		return
 	}
-	library := material.Generic().With(r.job.Fibres, nil)
-	if k, ok := library.Fibre(f.Fibre); ok && k.DensityGCM3.Known() {
+	if k, ok := r.library.Fibre(f.Fibre); ok && k.DensityGCM3.Known() {
 		f.DensityGCM3 = k.DensityGCM3
 		if k.DensityGCM3.Basis == laminate.Assumed {
 			r.assume(b.keys["fibre"], "density", "fibre density %v g/cm3 of %s, a table value", k.DensityGCM3.Value, k.Name)
 		}
 		return
 	}
-	switch near := length.Nearest(strings.ToLower(f.Fibre), library.FibreNames()); {
+	switch near := length.Nearest(strings.ToLower(f.Fibre), r.library.FibreNames()); {
 	case f.Fibre == "":
 		r.note(b.at, "density", "%s has neither fibre nor density: no thickness can be worked out", f.Name)
 	case near != "":
@@ -90,9 +82,6 @@ func (r *reading) fibre(b block, f *laminate.Fabric) {
 		r.note(b.keys["fibre"], "density", "no density is known for fibre %q: write density: where thickness is wanted", f.Fibre)
 	}
 }
-
-// given makes a figure of what is written in the job.
-func given(v float64) laminate.Figure { return laminate.Figure{Value: v, Basis: laminate.Given} }
 
 // stagger reads a stagger, which is above zero.
 func (r *reading) stagger(n *yaml.Node) float64 {

@@ -28,6 +28,7 @@ func FuzzParse(f *testing.F) {
 	}
 	f.Add([]byte(plain))
 	f.Add(Starter())
+	f.Add([]byte(supplied))
 	f.Add([]byte(strings.Replace(plain, "joints: {", "joints: {keep_clear: [{layer: BOLTS}], ", 1)))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		j, problems := Parse("fuzz.yaml", data, folder("hatch.dxf", lid))
@@ -75,9 +76,35 @@ func sound(t *testing.T, j laminate.Job) {
 			}
 		}
 	}
+	soundSupplies(t, j)
 	for _, n := range j.Notes {
 		if n.Rule == "" || n.Text == "" || strings.Contains(n.Text, "%!") {
 			t.Errorf("note %+v", n)
 		}
+	}
+}
+
+// soundSupplies holds what the sums of an order need.
+func soundSupplies(t *testing.T, j laminate.Job) {
+	if s := j.Resin; s != nil {
+		if !(s.DensityGCM3.Value >= 0.8 && s.DensityGCM3.Value <= 2.5) || s.FibreVolume.Known() && s.FibreMass.Known() || !(s.SparePercent.Value >= 0) || s.BatchG < 0 {
+			t.Errorf("resin %+v", s)
+		}
+		if m := s.Mix; m != nil && (!(m.PartsA > 0 && m.PartsB > 0) || m.ByVolume && !(m.DensityAGCM3 > 0 && m.DensityBGCM3 > 0)) {
+			t.Errorf("mix %+v", m)
+		}
+	}
+	for _, c := range j.Consumables {
+		if c.Name == "" || c.Kind == "" || c.Layers < 1 || c.Kind == laminate.Tube && !(c.LengthMM.Value > 0) || c.Kind != laminate.Tube && !c.MarginMM.Known() || c.UptakeGSM.Value < 0 {
+			t.Errorf("consumable %+v", c)
+		}
+	}
+	for _, c := range j.Cores {
+		if !(c.ThicknessMM > 0 && c.DensityKGM3 > 0) || !(c.Blank.Area() > 0) || c.AfterPly < 0 || c.AfterPly > len(j.Plies) {
+			t.Errorf("core %+v", c)
+		}
+	}
+	if m := j.Measured; m != nil && (!(m.WeightG > 0 && m.AreaMM2 > 0 && m.ThicknessMM > 0) || m.ThinnestMM > m.ThickestMM) {
+		t.Errorf("measured %+v", m)
 	}
 }

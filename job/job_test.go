@@ -166,6 +166,7 @@ joints: {stagger: 50, plies_between: 4}
 		"lid.yaml:3: weight: assumed g/m2 for the weight 300 of ud",
 		"lid.yaml:3: density: assumed fibre density 1.78 g/cm3 of carbon, a table value",
 		"lid.yaml:3: turn: assumed that pieces of ud may be turned end for end on the roll",
+		"lid.yaml:3: fibre_volume: assumed 57.5 % of fibre by volume in ud (55 to 60 % is usual)",
 		"lid.yaml:3: bad_edge: assumed no bad edge on rolls of ud: A",
 		`lid.yaml:4: density: no density is known for fibre "wool": write density: where thickness is wanted`,
 		"lid.yaml:4: turn: assumed that pieces of mat may be turned end for end on the roll",

@@ -16,6 +16,7 @@ import (
 	"stripwright/geometry"
 	"stripwright/geometry/length"
 	"stripwright/laminate"
+	"stripwright/laminate/material"
 )
 
 // Read reads a job file and the drawings beside it. With problems the Job is
@@ -69,6 +70,9 @@ type reading struct {
 	drawnFrom   *yaml.Node              // nil when not stated
 	narrowest   *yaml.Node              // nil when not stated
 	partNode    *yaml.Node
+	library     material.Library     // with the job's own fibres and resins
+	cores       map[string]namedCore // by name
+	coreNodes   []*yaml.Node         // their names, in the order of the file
 }
 
 // mostFile is the largest file that is read, 64 MiB.

@@ -21,6 +21,10 @@ func (r *reading) schedule(top block) {
 		if !ok {
 			continue
 		}
+		if b.has("core") {
+			r.corePly(b)
+			continue
+		}
 		ply, headings, times := r.ply(b)
 		if len(r.job.Plies)+times*len(headings) > mostPlies {
 			r.refuse(item, "schedule", "check times", "more than %d plies", mostPlies)

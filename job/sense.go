@@ -12,6 +12,7 @@ import (
 func (r *reading) sense() {
 	r.sides()
 	r.faces()
+	r.coreSense()
 	for _, f := range r.job.Fabrics {
 		if !r.uses(f.Name) {
 			r.note(r.fabricNodes[f.Name], "fabrics", "fabric %s is in no ply: nothing is cut from it", f.Name)

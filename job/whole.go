@@ -21,11 +21,16 @@ func (r *reading) whole(root *yaml.Node) {
 	r.header(b)
 	r.part(b)
 	r.patches(b)
+	r.kinds(b)
+	r.resin(b)
 	r.fabrics(b)
 	r.drawnSize()
+	r.coreKinds(b)
 	r.schedule(b)
 	r.joints(b)
 	r.buying(b)
+	r.consumables(b)
+	r.panel(b)
 	r.sense()
 }
 
