@@ -24,9 +24,10 @@
 //
 // # How cloth is taken
 //
-// Woven cloth counts as two halves, one along and one across the roll, at the
-// same height; its crimp, which makes it softer, is not reckoned. Mat counts as
-// layers in all directions at the same height.
+// Woven cloth counts as its two directions at one height; its crimp, which makes
+// it softer, is not reckoned. Mat counts as fibre in all directions at one height.
+// A sandwich core keeps its skins apart and does nothing else: its shear, by
+// which a real panel bends more, is not reckoned.
 //
 // Where nobody states the constants of a layer, Generic makes them of fibre and
 // resin by published micromechanics. They are estimates: beside measured plies,

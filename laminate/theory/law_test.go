@@ -16,9 +16,26 @@ var layerDrawn = rapid.Custom(func(t *rapid.T) Layer {
 		G12: rapid.Float64Range(1, 10).Draw(t, "G12"), Nu12: rapid.Float64Range(0, 0.45).Draw(t, "nu12"),
 		Alpha1: rapid.Float64Range(-2, 10).Draw(t, "alpha1"), Alpha2: rapid.Float64Range(10, 60).Draw(t, "alpha2"),
 	}
-	form := rapid.SampledFrom([]string{"", laminate.Woven, laminate.Mat}).Draw(t, "form")
-	return Layer{rapid.Float64Range(-180, 180).Draw(t, "angle"), rapid.Float64Range(0.1, 3).Draw(t, "thickness"), form, e}
+	l := Layer{AngleDeg: rapid.Float64Range(-180, 180).Draw(t, "angle"), ThicknessMM: rapid.Float64Range(0.1, 3).Draw(t, "thickness"), Elastic: e}
+	switch rapid.IntRange(0, 5).Draw(t, "kind") {
+	case 0:
+		part := rapid.Float64Range(0, 1).Draw(t, "part")
+		l.Crossed = []Direction{{l.AngleDeg, part}, {rapid.Float64Range(-180, 180).Draw(t, "other"), 1 - part}}
+	case 1:
+		l.Random = true
+	}
+	return l
 })
+
+// changed gives the layer with its angles changed.
+func (l Layer) changed(angle func(float64) float64) Layer {
+	l.AngleDeg = angle(l.AngleDeg)
+	l.Crossed = slices.Clone(l.Crossed)
+	for i := range l.Crossed {
+		l.Crossed[i].AngleDeg = angle(l.Crossed[i].AngleDeg)
+	}
+	return l
+}
 
 // small compares with what the laminate could couple at most.
 func small(s Stiffness, m Mat) bool { return m.norm() <= 1e-9*math.Sqrt(s.A.norm()*s.D.norm()) }
@@ -48,7 +65,7 @@ func TestTurnedOver(t *testing.T) {
 		over := slices.Clone(layers)
 		slices.Reverse(over)
 		for i := range over {
-			over[i].AngleDeg = -over[i].AngleDeg
+			over[i] = over[i].changed(func(deg float64) float64 { return -deg })
 		}
 		s, err := Of(layers)
 		o, err2 := Of(over)
@@ -76,7 +93,7 @@ func TestTurnedInThePlane(t *testing.T) {
 		by := rapid.Float64Range(-90, 90).Draw(t, "by")
 		turned := slices.Clone(layers)
 		for i := range turned {
-			turned[i].AngleDeg += by
+			turned[i] = turned[i].changed(func(deg float64) float64 { return deg + by })
 		}
 		s, err := Of(layers)
 		o, err2 := Of(turned)

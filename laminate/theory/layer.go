@@ -8,15 +8,27 @@ import (
 	"stripwright/laminate"
 )
 
-// Layer is one layer of a laminate. Form is that of its cloth: laminate.Woven
-// lies half along AngleDeg and half across it, laminate.Mat in all directions;
-// with any other form all fibre lies along AngleDeg.
+// Layer is one layer of a laminate: fibre along AngleDeg; or Crossed, in several
+// directions at one height; or Random, in all directions. A Core has a thickness
+// and, beside its skins, no stiffness.
 type Layer struct {
 	AngleDeg    float64
 	ThicknessMM float64
-	Form        string
-	Elastic     laminate.Elastic // with the fibre along direction 1
+	Elastic     laminate.Elastic // with all fibre along direction 1
+	Crossed     []Direction      // woven: in place of AngleDeg
+	Random      bool             // mat
+	Core        bool
 }
+
+// Direction is a part of a layer's fibre, 0…1, that lies along one angle.
+type Direction struct {
+	AngleDeg float64
+	Part     float64
+}
+
+// Woven gives the directions of a weave with as much fibre along the roll, at an
+// angle in degrees, as across it.
+func Woven(deg float64) []Direction { return []Direction{{deg, 0.5}, {deg + 90, 0.5}} }
 
 // Fault says why the constants are those of no material, or "".
 func Fault(e laminate.Elastic) string {
@@ -79,19 +91,40 @@ func turnedExpansion(e laminate.Elastic, deg float64) Vec {
 // stiffness gives a layer's stiffness in GPa and the stress in 1e-6 GPa/K by
 // which it would expand, both in the frame of the laminate.
 func (l Layer) stiffness() (q Mat, heat Vec) {
-	one := func(deg float64) (Mat, Vec) {
-		q := Turned(Reduced(l.Elastic), deg)
-		return q, q.Times(turnedExpansion(l.Elastic, deg))
-	}
-	switch l.Form {
-	case laminate.Woven:
-		q, heat = one(l.AngleDeg)
-		across, heatAcross := one(l.AngleDeg + 90)
-		return Mat{}.plus(q, 0.5).plus(across, 0.5), Vec{}.plus(heat, 0.5).plus(heatAcross, 0.5)
-	case laminate.Mat:
+	if l.Random {
 		return inAllDirections(l.Elastic)
 	}
-	return one(l.AngleDeg)
+	lies := l.Crossed
+	if len(lies) == 0 {
+		lies = []Direction{{l.AngleDeg, 1}}
+	}
+	for _, d := range lies {
+		turned := Turned(Reduced(l.Elastic), d.AngleDeg)
+		q = q.plus(turned, d.Part)
+		heat = heat.plus(turned.Times(turnedExpansion(l.Elastic, d.AngleDeg)), d.Part)
+	}
+	return q, heat
+}
+
+// fault says what is wrong with a layer, or "".
+func (l Layer) fault() string {
+	if !(l.ThicknessMM > 0) || l.ThicknessMM > 1e4 {
+		return fmt.Sprintf("a thickness of %v mm is out of reason", l.ThicknessMM)
+	}
+	if l.Core {
+		return ""
+	}
+	all := 0.0
+	for _, d := range append([]Direction{{l.AngleDeg, 0}}, l.Crossed...) {
+		all += d.Part
+		if math.IsNaN(d.AngleDeg) || math.IsInf(d.AngleDeg, 0) || !(d.Part >= 0) {
+			return fmt.Sprintf("a part %v of its fibre at %v° is out of reason", d.Part, d.AngleDeg)
+		}
+	}
+	if len(l.Crossed) > 0 && math.Abs(all-1) > 1e-9 {
+		return fmt.Sprintf("the parts of its fibre add up to %v, not to 1", all)
+	}
+	return Fault(l.Elastic)
 }
 
 // inAllDirections gives the mean over all angles: of the stiffness, by the

@@ -28,17 +28,16 @@ type Stiffness struct {
 // place, 1 first.
 func Of(layers []Layer) (Stiffness, error) {
 	var s Stiffness
+	fibre := false
 	for i, l := range layers {
-		if why := Fault(l.Elastic); why != "" {
+		if why := l.fault(); why != "" {
 			return s, fmt.Errorf("layer %d: %s", i+1, why)
 		}
-		if !(l.ThicknessMM > 0) || l.ThicknessMM > 1e4 || math.IsNaN(l.AngleDeg) || math.IsInf(l.AngleDeg, 0) {
-			return s, fmt.Errorf("layer %d: %v mm at %v° is out of reason", i+1, l.ThicknessMM, l.AngleDeg)
-		}
 		s.ThicknessMM += l.ThicknessMM
+		fibre = fibre || !l.Core
 	}
-	if len(layers) == 0 {
-		return s, errors.New("a laminate needs a layer")
+	if !fibre {
+		return s, errors.New("a laminate needs a layer of fibre")
 	}
 	s.sum(layers)
 	lower, ok := joined(s.A, s.B, s.D).cholesky()
@@ -63,13 +62,16 @@ func (s *Stiffness) sum(layers []Layer) {
 		high := low + l.ThicknessMM
 		t := high - low
 		mid := (low + high) / 2
+		low = high
+		if l.Core {
+			continue
+		}
 		q, heat := l.stiffness()
 		s.A = s.A.plus(q, t*perGPa)
 		s.B = s.B.plus(q, t*mid*perGPa)
 		s.D = s.D.plus(q, (float64(t*mid*mid)+float64(t*t*t/12))*perGPa)
 		s.HeatN = s.HeatN.plus(heat, t*perGPa*perK)
 		s.HeatM = s.HeatM.plus(heat, t*mid*perGPa*perK)
-		low = high
 	}
 }
 

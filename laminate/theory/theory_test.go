@@ -75,7 +75,7 @@ func TestQuasiIsotropic(t *testing.T) {
 	for _, layers := range [][]Layer{
 		stackOf(0.125, kaw, 0, 45, -45, 90, 90, -45, 45, 0),
 		stackOf(0.2, kaw, 0, 60, -60, -60, 60, 0),
-		{{AngleDeg: 17, ThicknessMM: 1, Form: laminate.Mat, Elastic: kaw}},
+		{{AngleDeg: 17, ThicknessMM: 1, Random: true, Elastic: kaw}},
 	} {
 		s := must(t, layers)
 		c := s.Membrane()
@@ -88,7 +88,7 @@ func TestQuasiIsotropic(t *testing.T) {
 		}
 	}
 	// Tsai and Pagano (1968), from memory: about 3/8 E1 + 5/8 E2 and 1/8 E1 + 1/4 E2.
-	c := must(t, []Layer{{ThicknessMM: 1, Form: laminate.Mat, Elastic: kaw}}).Membrane()
+	c := must(t, []Layer{{ThicknessMM: 1, Random: true, Elastic: kaw}}).Membrane()
 	near(t, "3/8 E1 + 5/8 E2", 3.0/8*kaw.E1+5.0/8*kaw.E2, c.Ex, 0.08)
 	near(t, "1/8 E1 + 1/4 E2", kaw.E1/8+kaw.E2/4, c.Gxy, 0.08)
 }
@@ -184,7 +184,7 @@ func TestBending(t *testing.T) {
 
 // Woven cloth is two halves at one height: no coupling, and both ways alike.
 func TestWoven(t *testing.T) {
-	s := must(t, []Layer{{AngleDeg: 0, ThicknessMM: 1, Form: laminate.Woven, Elastic: kaw}})
+	s := must(t, []Layer{{ThicknessMM: 1, Crossed: Woven(0), Elastic: kaw}})
 	two := must(t, stackOf(0.5, kaw, 0, 90))
 	near(t, "Ex", s.Membrane().Ex, two.Held().Ex, 1e-12)
 	near(t, "Ey", s.Membrane().Ey, s.Membrane().Ex, 1e-12)
@@ -192,6 +192,18 @@ func TestWoven(t *testing.T) {
 		t.Errorf("coupling woven %v, two layers %v", s.Coupling(), two.Coupling())
 	}
 	near(t, "expansion", s.Expansion()[0], 1.523929, 1e-6)
+}
+
+// A sandwich of two equal skins, by hand: A is twice a skin's, D that of the
+// skins at their distance from the middle; the core adds none.
+func TestSandwich(t *testing.T) {
+	skin := Layer{ThicknessMM: 1, Elastic: laminate.Elastic{E1: 100, E2: 10, G12: 5}}
+	s := must(t, []Layer{skin, {ThicknessMM: 10, Core: true}, skin})
+	near(t, "A11", s.A[0][0], 2*100*1e3, 1e-12)
+	near(t, "D11", s.D[0][0], 2*100e3*(5.5*5.5+1.0/12), 1e-12)
+	if s.ThicknessMM != 12 || s.Couples() {
+		t.Errorf("thickness %v, coupling %v", s.ThicknessMM, s.Coupling())
+	}
 }
 
 func TestPrincipalAndBow(t *testing.T) {
@@ -224,14 +236,17 @@ func TestFaults(t *testing.T) {
 		layers []Layer
 		want   string
 	}{
-		{nil, "needs a layer"},
+		{nil, "needs a layer of fibre"},
+		{[]Layer{{ThicknessMM: 10, Core: true}}, "needs a layer of fibre"},
+		{[]Layer{{ThicknessMM: 1, Elastic: kaw, Crossed: []Direction{{0, .5}, {90, .4}}}}, "layer 1: the parts of its fibre add up to 0.9"},
+		{[]Layer{{ThicknessMM: 1, Elastic: kaw, Crossed: []Direction{{0, math.NaN()}}}}, "layer 1: a part NaN"},
 		{bad(func(e *laminate.Elastic) { e.E2 = 0 }), "layer 2: moduli must be above 0 GPa"},
 		{bad(func(e *laminate.Elastic) { e.G12 = math.NaN() }), "layer 2: NaN is out of reason"},
 		{bad(func(e *laminate.Elastic) { e.Alpha2 = math.Inf(1) }), "layer 2: +Inf is out of reason"},
 		{bad(func(e *laminate.Elastic) { e.Nu12 = 4.3 }), "layer 2: nu12 4.3 is too great"},
-		{[]Layer{{ThicknessMM: 0, Elastic: kaw}}, "layer 1: 0 mm"},
-		{[]Layer{{ThicknessMM: -1, Elastic: kaw}}, "layer 1: -1 mm"},
-		{[]Layer{{ThicknessMM: 1, AngleDeg: math.NaN(), Elastic: kaw}}, "layer 1: 1 mm at NaN"},
+		{[]Layer{{ThicknessMM: 0, Elastic: kaw}}, "layer 1: a thickness of 0 mm"},
+		{[]Layer{{ThicknessMM: -1, Elastic: kaw}}, "layer 1: a thickness of -1 mm"},
+		{[]Layer{{ThicknessMM: 1, AngleDeg: math.NaN(), Elastic: kaw}}, "layer 1: a part 0 of its fibre at NaN°"},
 		{[]Layer{{ThicknessMM: 1, Elastic: laminate.Elastic{E1: 100, E2: 100, G12: 1, Nu12: 1 - 1e-15}}}, "no sound laminate"},
 	} {
 		if _, err := Of(c.layers); err == nil || !strings.Contains(err.Error(), c.want) {
