@@ -41,6 +41,10 @@ func jointPen(k, narrowestMM float64) sheet.Pen {
 
 func netPen(k float64) sheet.Pen { return sheet.Solid(sheet.Black, 0.45*k) }
 
+func blankPen(k float64) sheet.Pen {
+	return sheet.Pen{Ink: sheet.Grey, Width: 0.35 * k, Dash: [6]float64{2.4 * k, 1.2 * k}}
+}
+
 func earlierPen(k float64) sheet.Pen {
 	return sheet.Pen{Ink: sheet.Grey, Width: 0.3 * k, Dash: [6]float64{0.4 * k, 1 * k}}
 }

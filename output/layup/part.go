@@ -13,8 +13,7 @@ import (
 // outline of a ply's own.
 func (b *board) outlines(own *laminate.PlanPly) {
 	l := b.s.Layer("OUTLINE")
-	blank := sheet.Pen{Ink: sheet.Grey, Width: 0.35 * b.k, Dash: [6]float64{2.4 * b.k, 1.2 * b.k}}
-	l.Region(blank, sheet.Fill{}, b.plan.Part.Blank, b.place)
+	l.Region(blankPen(b.k), sheet.Fill{}, b.plan.Part.Blank, b.place)
 	if own != nil && own.Outline != "" {
 		l.Region(sheet.Solid(sheet.Black, 0.4*b.k), sheet.Fill{}, own.Blank, b.place)
 	}

@@ -2,7 +2,6 @@ package layup
 
 import (
 	"math"
-	"strconv"
 
 	"github.com/paulmach/orb"
 
@@ -39,32 +38,16 @@ func Ply(p laminate.Plan, index int, measured PlyMeasures, sha string) sheet.Sce
 	return s.finish([]string{ply.Fabric}, s.entries())
 }
 
-func (s *plySheet) plyWords() string {
-	return "PLY " + strconv.Itoa(s.ply.Ply) + " OF " + strconv.Itoa(len(s.plan.Plies)) + " FROM THE TOOL"
-}
+func (s *plySheet) plyWords() string { return Title(s.plan, s.ply) }
 
 func (s *plySheet) about() string {
 	return s.ply.Fabric + ", angle " + sheet.Degrees(s.ply.AngleDeg) + ", " + s.faceWords() +
 		", seen from the laying side; unit mm. " + sheet.Verdict(s.plan)
 }
 
-func (s *plySheet) faceWords() string {
-	if s.ply.Face == laminate.FaceDown {
-		return "FACE DOWN"
-	}
-	return "FACE UP"
-}
+func (s *plySheet) faceWords() string { return FaceWords(s.ply) }
 
-// sideWords says in the fabric's own words which face goes where.
-func (s *plySheet) sideWords() string {
-	switch {
-	case s.fabric.FaceIs == "":
-		return "face not named in the job"
-	case s.ply.Face == laminate.FaceDown:
-		return s.fabric.FaceIs + " towards the tool"
-	}
-	return s.fabric.FaceIs + " towards you"
-}
+func (s *plySheet) sideWords() string { return SideWords(s.plan, s.ply) }
 
 func (s *plySheet) entries() []sheet.Entry {
 	grams := "-"
@@ -148,7 +131,7 @@ func (s *plySheet) heading(y float64) {
 	s.big(edgeMargin, y+5, 118, "FABRIC", s.fabric.Name, "", false)
 	s.big(edgeMargin+122, y+5, 74, "ANGLE", sheet.Degrees(s.ply.AngleDeg), "", false)
 	s.big(edgeMargin+200, y+5, 134, "SIDE", s.faceWords(), s.sideWords(), s.ply.Face == laminate.FaceDown)
-	s.dial(sheetWide-edgeMargin-32, y+33, 21)
+	Dial(s.s.Layer("DATUM"), s.at(sheetWide-edgeMargin-32, y+33), 21*s.k, s.k, s.ply)
 }
 
 // big draws one box of the heading; dark: white words on black.
@@ -170,26 +153,6 @@ func (s *plySheet) big(x, y, w float64, caption, words, under string, dark bool)
 	l.Write(t.Fitted((w - 6) * k))
 }
 
-// dial shows 0° and the direction in which the roll runs from its free end.
-func (s *plySheet) dial(x, y, radius float64) {
-	l, k, c := s.s.Layer("DATUM"), s.k, s.at(x, y)
-	l.Disc(sheet.Solid(sheet.Grey, 0.3*k), sheet.Fill{Ink: sheet.White}, c, radius*k)
-	if s.ply.AngleDeg != 0 || s.ply.Reversed { // else the roll's arrow is the 0° arrow
-		l.Arrow(sheet.Grey, 0.4*k, 3*k, c, s.at(x+radius, y))
-	}
-	zero := s.text(x+radius+1.5, y-1.8, 3.6, true, "0°")
-	zero.Ink = sheet.Grey
-	l.Write(zero)
-	heading := s.ply.AngleDeg
-	if s.ply.Reversed {
-		heading += 180
-	}
-	sin, cos := math.Sincos(heading * math.Pi / 180)
-	d, r := orb.Point{cos, sin}, (radius-1)*k
-	l.Arrow(sheet.Black, 1.4*k, 7*k, sheet.Along(c, d, -r), sheet.Along(c, d, r))
-	l.Write(s.text(x-radius-6, y-radius-7, 2.8, false, "roll direction "+sheet.Degrees(s.ply.AngleDeg)))
-}
-
 // legend names the lines of the drawing, beside the 0° arrow.
 func (s *plySheet) legend(x, y float64) {
 	l := s.s.Layer("TEXT")
@@ -201,7 +164,7 @@ func (s *plySheet) legend(x, y float64) {
 		{jointPen(s.k, s.narrowest()), "joint of this ply", 46},
 		{earlierPen(s.k), "joint below that counts", 55},
 		{netPen(s.k), "net edge", 34},
-		{sheet.Pen{Ink: sheet.Grey, Width: 0.35 * s.k, Dash: [6]float64{2.4 * s.k, 1.2 * s.k}}, "blank", 30},
+		{blankPen(s.k), "blank", 30},
 	} {
 		l.Stroke(e.pen, s.at(x, y), s.at(x+10, y))
 		l.Write(s.text(x+11.5, y-1.2, 2.6, false, e.words))

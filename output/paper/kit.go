@@ -1,0 +1,122 @@
+package paper
+
+import (
+	"strconv"
+	"strings"
+
+	"github.com/paulmach/orb"
+
+	"stripwright/laminate"
+	"stripwright/output/layup"
+	"stripwright/output/sheet"
+)
+
+// twoPeopleMM is the length from which a piece is carried and laid by two
+// people: common practice, no source.
+const twoPeopleMM = 2000.0
+
+// cutPlace is where a strip is cut: a roll and a number in its cutting order.
+type cutPlace struct {
+	roll  string
+	copy  int
+	order int
+}
+
+// words names the place: "T-300 no. 1".
+func (c cutPlace) words() string {
+	if c.roll == "" {
+		return "no roll"
+	}
+	return c.roll + " no. " + strconv.Itoa(c.copy)
+}
+
+// cutOf gives the place of each strip of a plan.
+func cutOf(p laminate.Plan) map[string]cutPlace {
+	out := map[string]cutPlace{}
+	for _, r := range p.Rolls {
+		for _, piece := range r.Pieces {
+			out[piece.ID] = cutPlace{r.Roll, r.Copy, piece.CutOrder}
+		}
+	}
+	return out
+}
+
+// kitPages composes a card for each ply: what lies in its kit before it is laid.
+func (b *press) kitPages() {
+	b.section("KIT CARDS", nil, func(further bool) {
+		b.say(Margin, b.y-titleHigh, titleHigh, b.size.Inner(), true, "KIT CARDS")
+		b.y -= 12
+		if !further {
+			b.paragraph(Margin, b.size.Inner(), bodyHigh, false, "One kit for each ply: put its pieces together as they are cut, tick them, and weigh the kit before it is laid.")
+			b.y -= 2
+		}
+	})
+	cut := cutOf(b.plan)
+	for _, ply := range b.plan.Plies {
+		b.kitCard(ply, cut)
+	}
+}
+
+// Measures of a kit card.
+const (
+	cardHead = 14.0
+	cardRow  = 5.2
+	cardSide = 3 // pieces side by side
+)
+
+// kitCard draws one card; one longer than a page goes on on the next.
+func (b *press) kitCard(ply laminate.PlanPly, cut map[string]cutPlace) {
+	strips := ply.Strips
+	for first := true; first || len(strips) > 0; first = false {
+		rows := (len(strips) + cardSide - 1) / cardSide
+		b.need(cardHead + float64(cardRow*float64(min(rows, 6))) + 4)
+		fit := min(rows, int((b.y-floor-cardHead-4)/cardRow))
+		n := min(len(strips), fit*cardSide)
+		b.card(ply, strips[:n], cut, !first)
+		strips = strips[n:]
+	}
+}
+
+func (b *press) card(ply laminate.PlanPly, strips []laminate.Strip, cut map[string]cutPlace, further bool) {
+	rows := (len(strips) + cardSide - 1) / cardSide
+	high := cardHead + float64(cardRow*float64(rows))
+	top, inner := b.y, b.size.Inner()
+	b.l.Box(sheet.Solid(sheet.Black, 0.4), sheet.Fill{}, orb.Bound{Min: orb.Point{Margin, top - high}, Max: orb.Point{b.right(), top}})
+	title := "KIT OF PLY " + strconv.Itoa(ply.Ply)
+	if further {
+		title += ", continued"
+	}
+	b.say(Margin+2, top-5.4, 3.6, 0.36*inner, true, title)
+	b.say(Margin+float64(0.38*inner), top-5.4, headHigh, 0.6*inner, true, ply.Fabric+", "+sheet.Degrees(ply.AngleDeg)+", "+layup.FaceWords(ply))
+	b.say(Margin+2, top-10, bodyHigh, inner-62, false, sheet.Counted(len(ply.Strips), "piece", "pieces")+", "+gramsOf(b.plan, ply.Ply)+" dry; "+b.longest(ply))
+	b.blank(b.right()-56, top-10, 54, "weighed, g")
+	wide := (inner - 4) / cardSide
+	for i, strip := range strips {
+		x, y := Margin+2+float64(float64(i/rows)*wide), top-cardHead-float64(float64(i%rows)*cardRow)-1.4
+		b.tick(x, y-0.6, 3.6)
+		id := sheet.Text{At: orb.Point{x + 5, y}, Height: bodyHigh, Bold: true, Words: strip.ID}
+		b.l.Write(id)
+		b.say(x+6+id.Width(), y, smallHigh, wide-id.Width()-8, false, cut[strip.ID].words()+", cut "+strconv.Itoa(cut[strip.ID].order))
+	}
+	b.y -= high + 3
+}
+
+// longest says how long the ply's longest piece is and how it is handled.
+func (b *press) longest(ply laminate.PlanPly) string {
+	long, id := 0.0, ""
+	for _, s := range ply.Strips {
+		if l := layup.Length(ply, s); l > long {
+			long, id = l, layup.ShortID(s.ID)
+		}
+	}
+	words := []string{"longest " + id + " " + sheet.Mark(long, b.plan.Units)}
+	if long > twoPeopleMM {
+		words = append(words, "TWO PEOPLE (over "+sheet.Tape(twoPeopleMM, b.plan.Units)+")")
+	} else {
+		words = append(words, "one person")
+	}
+	if t := b.plan.Rules.TableMM; t != nil && long > *t {
+		words = append(words, "LONGER THAN THE TABLE ("+sheet.Tape(*t, b.plan.Units)+")")
+	}
+	return strings.Join(words, ", ")
+}

@@ -1,0 +1,149 @@
+package paper
+
+import (
+	"strconv"
+
+	"github.com/paulmach/orb"
+
+	"stripwright/laminate"
+	"stripwright/output/layup"
+	"stripwright/output/sheet"
+)
+
+// plySection composes the pages of one ply.
+type plySection struct {
+	*press
+	ply    laminate.PlanPly
+	joints layup.PlyMeasures
+	lay    layout
+}
+
+func (b *press) plyPages(index int, lay layout) {
+	s := &plySection{b, b.plan.Plies[index], b.measured[index], lay}
+	b.section(layup.Title(b.plan, s.ply), []string{s.ply.Fabric}, s.head)
+	s.drawings(index)
+	s.jointRows()
+	s.markRows()
+	s.stripRows()
+	s.signOff()
+}
+
+// head draws ply, fabric, angle and side; small on further pages.
+func (s *plySection) head(further bool) {
+	title := layup.Title(s.plan, s.ply)
+	if s.ply.Outline != "" {
+		title += ": " + s.ply.Outline
+	}
+	if further {
+		s.say(Margin, s.y-4.5, 4.5, s.size.Inner()-26, true, title+", "+sheet.Degrees(s.ply.AngleDeg)+", "+layup.FaceWords(s.ply))
+		s.say(s.right()-24, s.y-4.5, bodyHigh, 24, false, "continued")
+		s.y -= 9
+		return
+	}
+	inner := s.size.Inner() - 34
+	s.say(Margin, s.y-titleHigh, titleHigh, inner, true, title)
+	top := s.y - 11.5
+	wide := [3]float64{0.38 * inner, 0.2 * inner, 0.42*inner - 4}
+	s.big(Margin, top, wide[0], "FABRIC", s.ply.Fabric, s.weightWords(), false)
+	s.big(Margin+wide[0]+2, top, wide[1], "ANGLE", sheet.Degrees(s.ply.AngleDeg), "", false)
+	s.big(Margin+wide[0]+wide[1]+4, top, wide[2], "SIDE", layup.FaceWords(s.ply), layup.SideWords(s.plan, s.ply), s.ply.Face == laminate.FaceDown)
+	layup.Dial(s.l, orb.Point{s.right() - 17, s.y - 14}, 11, 0.6, s.ply)
+	s.y -= 33
+}
+
+// big draws one box of the head; dark: white words on black.
+func (s *plySection) big(x, top, wide float64, caption, words, under string, dark bool) {
+	fill, ink, soft := sheet.Fill{Ink: sheet.White}, sheet.Black, sheet.Grey
+	if dark {
+		fill.Ink, ink, soft = sheet.Black, sheet.White, sheet.Pale
+	}
+	s.l.Box(sheet.Solid(sheet.Black, 0.4), fill, orb.Bound{Min: orb.Point{x, top - 19}, Max: orb.Point{x + wide, top}})
+	for _, t := range []sheet.Text{
+		{At: orb.Point{x + 1.8, top - 3}, Height: 1.7, Ink: soft, Words: caption},
+		{At: orb.Point{x + 1.8, top - 12.2}, Height: 7, Bold: true, Ink: ink, Words: words},
+		{At: orb.Point{x + 1.8, top - 17.2}, Height: 2.4, Bold: true, Ink: ink, Words: under},
+	} {
+		s.l.Write(t.Fitted(wide - 3.6))
+	}
+}
+
+func (s *plySection) weightWords() string {
+	for _, f := range s.plan.Fabrics {
+		if f.Name == s.ply.Fabric {
+			return sheet.Number(f.WeightGSM, 1) + " g/m², this ply " + gramsOf(s.plan, s.ply.Ply) + " dry"
+		}
+	}
+	return ""
+}
+
+// jointRows lists the joints with both edge distances and the nearest below.
+func (s *plySection) jointRows() {
+	if len(s.joints.Joints) == 0 {
+		s.need(8)
+		s.say(Margin, s.y-4, headHigh, s.size.Inner(), true, "No joints: one strip covers the ply.")
+		s.y -= 8
+		return
+	}
+	var rows [][]cell
+	for _, m := range s.joints.Joints {
+		row := []cell{{figure: m.Name}, {figure: "in the trim", words: "not in the finished part"}, {}, {figure: "none"}, {tick: true}}
+		if !m.InTrim {
+			for i, t := range m.Ends {
+				w := layup.TickWords(s.plan, t)
+				row[1+i] = cell{figure: w[0], words: w[1]}
+			}
+		}
+		if m.Below != nil {
+			row[3] = cell{figure: sheet.Tape(m.Below.MM, s.plan.Units), words: "ply " + strconv.Itoa(m.Below.Ply)}
+		}
+		rows = append(rows, row)
+	}
+	table{columns: []column{{"JOINT", 12}, {"ONE END, along the net edge", 62}, {"OTHER END, along the net edge", 62}, {"NEAREST BELOW", 36}, {"MARKED", 15}}, high: rowHigh}.write(s.press, rows)
+}
+
+// markRows lists where the ply's own outline lies.
+func (s *plySection) markRows() {
+	var rows [][]cell
+	for _, m := range layup.Marks(s.plan, s.ply) {
+		rows = append(rows, []cell{{figure: m.Name}, {m.Ends[0][0], m.Ends[0][1], false}, {m.Ends[1][0], m.Ends[1][1], false}, {tick: true}})
+	}
+	table{columns: []column{{"MARK", 12}, {"OUTLINE " + s.ply.Outline + ": where it lies", 81}, {"", 78}, {"MARKED", 15}}, high: rowHigh}.write(s.press, rows)
+}
+
+// stripRows lists the strips in laying order.
+func (s *plySection) stripRows() {
+	cut := cutOf(s.plan)
+	var rows [][]cell
+	for i, strip := range s.ply.Strips {
+		long, roll := layup.Length(s.ply, strip), cut[strip.ID]
+		rows = append(rows, []cell{
+			{figure: strconv.Itoa(i + 1)}, {figure: strip.ID}, {figure: sheet.Mark(strip.WidthMM, s.plan.Units)},
+			{figure: sheet.Mark(long, s.plan.Units)}, {words: roll.words()}, {tick: true},
+		})
+	}
+	t := table{columns: []column{{"LAY", 8}, {"STRIP", 23}, {"WIDTH", 19}, {"LENGTH", 20}, {"CUT FROM", 16}, {"LAID", 9}}, beside: 2, high: rowHigh}
+	if s.plan.Units != "mm" {
+		t.beside = 1
+	}
+	t.write(s.press, rows)
+}
+
+// signOff says how strips are laid, and is ticked and signed when the ply is
+// down.
+func (s *plySection) signOff() {
+	const high = 25.0
+	s.need(high)
+	top := s.y
+	s.l.Box(sheet.Solid(sheet.Black, 0.3), sheet.Fill{}, orb.Bound{Min: orb.Point{Margin, top - high + 2}, Max: orb.Point{s.right(), top}})
+	s.say(Margin+2, top-4.6, headHigh, s.size.Inner()-4, true, layup.GapWords(s.plan))
+	x, step := Margin+2.0, (s.size.Inner()-4)/3
+	for i, words := range []string{"fabric, side and angle right", "joints marked and measured", "strips laid in order"} {
+		at := x + float64(float64(i)*step)
+		s.tick(at, top-13.5, 5.5)
+		s.say(at+7.5, top-12, bodyHigh, step-9, false, words)
+	}
+	s.blank(x, top-20.5, step-4, "initials")
+	s.blank(x+step, top-20.5, step-4, "date")
+	s.blank(x+float64(2*step), top-20.5, step-2, "time")
+	s.y -= high
+}

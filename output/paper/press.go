@@ -1,0 +1,123 @@
+package paper
+
+import (
+	"strconv"
+
+	"github.com/paulmach/orb"
+
+	"stripwright/laminate"
+	"stripwright/output/layup"
+	"stripwright/output/sheet"
+)
+
+// press composes pages from the top down: what does not fit goes on the next
+// page of the section.
+type press struct {
+	plan     laminate.Plan
+	measured []layup.PlyMeasures
+	sha      string
+	size     Size
+	pages    []*sheet.Scene
+	starts   map[string]int // page of each section, from 1
+	page     *sheet.Scene
+	l        *sheet.Layer
+	y        float64 // top of what is free on the page
+	title    string
+	fabrics  []string // whose joint rule the title block names; none: all
+	heading  func(further bool)
+}
+
+// section begins a part of the book on a new page; heading draws what stands at
+// the top of each of its pages.
+func (b *press) section(title string, fabrics []string, heading func(further bool)) {
+	b.title, b.fabrics, b.heading = title, fabrics, heading
+	b.starts[title] = len(b.pages) + 1
+	b.turn(false)
+}
+
+// turn begins the next page.
+func (b *press) turn(further bool) {
+	b.page = &sheet.Scene{
+		Title: b.title, About: b.title + ". " + sheet.Verdict(b.plan),
+		Box: orb.Bound{Max: orb.Point{b.size.Wide, b.size.High}},
+	}
+	b.pages = append(b.pages, b.page)
+	b.l = b.page.Layer("PAGE")
+	b.y = b.size.High - Margin
+	b.foot()
+	if len(sheet.Faults(b.plan.Checks)) > 0 {
+		band := orb.Bound{Min: orb.Point{Margin, b.y - stampHigh}, Max: orb.Point{b.right(), b.y}}
+		sheet.Stamp(b.page, b.plan.Checks, band, 1.9)
+		b.y -= stampHigh + 3
+	}
+	b.heading(further)
+}
+
+// right gives the right margin, floor where the room of a page ends.
+func (b *press) right() float64 { return b.size.Wide - Margin }
+
+const floor = Margin + footHigh + 3
+
+// need begins a new page where so much room is not left.
+func (b *press) need(high float64) {
+	if b.y-high < floor {
+		b.turn(true)
+	}
+}
+
+// foot draws the title block.
+func (b *press) foot() {
+	rows := sheet.Rows(b.plan, b.sha, b.fabrics...)
+	sheet.Block(b.l, orb.Bound{Min: orb.Point{Margin, Margin}, Max: orb.Point{b.right(), Margin + footHigh}}, 1.35, rows)
+}
+
+// number writes "page 3 of 20" on all pages, beside what the book is.
+func number(pages []*sheet.Scene, size Size, book string) {
+	for i, s := range pages {
+		l := s.Layer("PAGE")
+		l.Write(sheet.Text{
+			At: orb.Point{size.Wide - Margin, Margin - 4}, Height: bodyHigh, Bold: true, Align: sheet.Right,
+			Words: "page " + strconv.Itoa(i+1) + " of " + strconv.Itoa(len(pages)),
+		})
+		l.Write(sheet.Text{At: orb.Point{Margin, Margin - 4}, Height: smallHigh, Ink: sheet.Grey, Words: book})
+	}
+}
+
+// say writes words on a base line, made smaller where they are wider than room.
+func (b *press) say(x, y, height, room float64, heavy bool, words string) {
+	b.l.Write(sheet.Text{At: orb.Point{x, y}, Height: height, Bold: heavy, Words: words}.Fitted(room))
+}
+
+// rule draws a thin line across.
+func (b *press) rule(x, y, wide float64) {
+	b.l.Stroke(sheet.Solid(sheet.Grey, 0.15), orb.Point{x, y}, orb.Point{x + wide, y})
+}
+
+// bar draws a heading across, white on black.
+func (b *press) bar(head string) {
+	b.l.Box(sheet.Pen{}, sheet.Fill{Ink: sheet.Black}, orb.Bound{Min: orb.Point{Margin, b.y - 5}, Max: orb.Point{b.right(), b.y}})
+	b.l.Write(sheet.Text{At: orb.Point{Margin + 1.5, b.y - 3.6}, Height: 2.2, Bold: true, Ink: sheet.White, Words: head})
+	b.y -= 5.5
+}
+
+// tick draws a box to tick, its lower left corner at a place.
+func (b *press) tick(x, y, side float64) {
+	b.l.Box(sheet.Solid(sheet.Black, 0.35), sheet.Fill{Ink: sheet.White}, orb.Bound{Min: orb.Point{x, y}, Max: orb.Point{x + side, y + side}})
+}
+
+// blank draws a line to write on, with what belongs on it before it.
+func (b *press) blank(x, y, wide float64, words string) {
+	t := sheet.Text{At: orb.Point{x, y}, Height: smallHigh, Words: words}.Fitted(0.7 * wide)
+	b.l.Write(t)
+	b.l.Stroke(sheet.Solid(sheet.Black, 0.2), orb.Point{x + t.Width() + 1.5, y - 0.4}, orb.Point{x + wide, y - 0.4})
+}
+
+// paragraph writes a text over the whole width or less, line by line.
+func (b *press) paragraph(x, wide, height float64, heavy bool, words string) {
+	for _, t := range sheet.Wrapped(sheet.Text{Height: height, Bold: heavy, Words: words}, wide, 40) {
+		b.need(1.75 * height)
+		t.At = orb.Point{x, b.y - float64(1.3*height)}
+		b.l.Write(t)
+		b.y -= 1.75 * height
+	}
+}
