@@ -12,8 +12,8 @@ import (
 const Still = 1e-9
 
 // Near is the coupling below which a stack that is no mirror is called close to
-// symmetric: a twentieth or so of the most that two layers can have.
-const Near = 0.05
+// symmetric: a tenth of that of two equal layers at right angles, √3/2.
+const Near = 0.0866
 
 // Grouped is the most equal layers that should lie on each other (common
 // practice, no source).

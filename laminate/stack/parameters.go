@@ -48,7 +48,7 @@ func (s sums) parameters(weight float64) Parameters {
 	}
 	var p Parameters
 	for i := range p {
-		p[i] = s[i+1]/weight + 0
+		p[i] = math.Round(s[i+1]/weight*1e12)/1e12 + 0 // no rounding of zeros in print
 	}
 	return p
 }

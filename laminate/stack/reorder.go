@@ -1,0 +1,174 @@
+package stack
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// reorder exchanges two plies, moves one, or lays all of them in another order,
+// each as it lies.
+func (m *mending) reorder() {
+	n := len(m.plies)
+	if order, words := m.exchange(); order != nil {
+		m.take(words, m.inOrder(order), costOfExchange)
+	} else if order, words := m.move(); order != nil {
+		m.take(words, m.inOrder(order), costOfExchange)
+	} else if order := m.anyOrder(); order != nil {
+		moved := 0
+		var names []string
+		for i, k := range order {
+			if i != k {
+				moved++
+			}
+			names = append(names, m.called(k))
+		}
+		m.take("lay the plies in this order from the tool up: "+strings.Join(names, ", "), m.inOrder(order), moved)
+	}
+	m.out.Tried = append(m.out.Tried, "every exchange of two plies, every move of one, and every order of all "+strconv.Itoa(n)+" as they lie")
+}
+
+// called names the ply or core at a place.
+func (m *mending) called(i int) string {
+	if c := m.plies[i].Core; c != nil {
+		return "core " + c.Name
+	}
+	return number(m.plies[i].Number)
+}
+
+func (m *mending) inOrder(order []int) []Ply {
+	out := make([]Ply, len(order))
+	for i, k := range order {
+		out[i] = m.plies[k]
+	}
+	return out
+}
+
+// mirrors says whether the plies in an order are a mirror.
+func (m *mending) mirrors(order []int) bool {
+	low, high := 0, len(order)-1
+	a, b := 0, 0 // layers taken of the lowest and of the highest ply
+	for {
+		for low < len(order) && a == len(m.laid[order[low]]) {
+			low, a = low+1, 0
+		}
+		for high >= 0 && b == len(m.laid[order[high]]) {
+			high, b = high-1, 0
+		}
+		if low > high || low == high && a+b >= len(m.laid[order[low]]) {
+			return true
+		}
+		up := m.laid[order[high]]
+		if m.laid[order[low]][a] != up[len(up)-1-b] {
+			return false
+		}
+		a, b = a+1, b+1
+	}
+}
+
+// exchange finds two plies to exchange, neighbours first, the uppermost of
+// equals.
+func (m *mending) exchange() ([]int, string) {
+	n := len(m.plies)
+	order := counting(n)
+	for apart := 1; apart < n; apart++ {
+		for i := n - 1 - apart; i >= 0; i-- {
+			order[i], order[i+apart] = i+apart, i
+			if m.mirrors(order) {
+				return order, fmt.Sprintf("exchange plies %s and %s", m.called(i), m.called(i+apart))
+			}
+			order[i], order[i+apart] = i, i+apart
+		}
+	}
+	return nil, ""
+}
+
+// move finds one ply to move elsewhere.
+func (m *mending) move() ([]int, string) {
+	n := len(m.plies)
+	for i := n - 1; i >= 0; i-- {
+		rest := slices.Delete(counting(n), i, i+1)
+		for k := n - 1; k >= 0; k-- {
+			order := slices.Insert(slices.Clone(rest), k, i)
+			if !m.mirrors(order) {
+				continue
+			}
+			if k == 0 {
+				return order, fmt.Sprintf("move ply %s to the tool", m.called(i))
+			}
+			return order, fmt.Sprintf("move ply %s onto ply %s", m.called(i), m.called(order[k-1]))
+		}
+	}
+	return nil, ""
+}
+
+func counting(n int) []int {
+	out := make([]int, n)
+	for i := range out {
+		out[i] = i
+	}
+	return out
+}
+
+// anyOrder pairs each ply with one that is its mirror as it lies, and lays the
+// pairs from outside in; what has no pair must be one ply, its own mirror, in the
+// middle.
+func (m *mending) anyOrder() []int {
+	waiting := map[string][]int{} // plies without a pair, by their layers read from above
+	partner := make([]int, len(m.plies))
+	for i, ids := range m.laid {
+		partner[i] = -1
+		k := key(ids)
+		if w := waiting[k]; len(w) > 0 {
+			partner[i], partner[w[0]] = w[0], i
+			waiting[k] = w[1:]
+			continue
+		}
+		from := key(inward(ids))
+		waiting[from] = append(waiting[from], i)
+	}
+	var low, middle []int
+	for i, p := range partner {
+		switch {
+		case p < 0:
+			middle = append(middle, i)
+		case p > i:
+			low = append(low, i)
+		}
+	}
+	if len(middle) > 1 || len(middle) == 1 && !reads(m.laid[middle[0]]) {
+		return nil
+	}
+	order := append(slices.Clone(low), middle...)
+	for i := len(low) - 1; i >= 0; i-- {
+		order = append(order, partner[low[i]])
+	}
+	return order
+}
+
+// exchangedAndTurned exchanges two plies and turns others over.
+func (m *mending) exchangedAndTurned() {
+	choices := m.choices(means{faces: true, quarters: true})
+	best, bestAt := never, [2]int{}
+	for i := range choices {
+		for k := i + 1; k < len(choices); k++ {
+			choices[i], choices[k] = choices[k], choices[i]
+			if _, cost, ok := folded(choices); ok && cost < best {
+				best, bestAt = cost, [2]int{i, k}
+			}
+			choices[i], choices[k] = choices[k], choices[i]
+		}
+	}
+	m.out.Tried = append(m.out.Tried, "every exchange of two plies with every face and quarter turn")
+	if best == never {
+		return
+	}
+	i, k := bestAt[0], bestAt[1]
+	choices[i], choices[k] = choices[k], choices[i]
+	chosen, cost, _ := folded(choices)
+	plies := pliesOf(chosen)
+	exchanged := slices.Clone(m.plies)
+	exchanged[i], exchanged[k] = exchanged[k], exchanged[i]
+	m.take(fmt.Sprintf("exchange plies %s and %s, and %s", m.called(i), m.called(k), turns(exchanged, plies)), plies, cost+costOfExchange)
+}
