@@ -1,11 +1,14 @@
 package paper
 
-import "stripwright/output/sheet"
+import (
+	"stripwright/output/page"
+	"stripwright/output/sheet"
+)
 
 // cautionPages composes the cautions, and how the sheets are read.
 func (b *press) cautionPages() {
 	b.section("CAUTIONS", nil, func(bool) {
-		b.say(Margin, b.y-titleHigh, titleHigh, b.size.Inner(), true, "CAUTIONS")
+		b.say(page.Margin, b.y-page.TitleHigh, page.TitleHigh, b.size.Inner(), true, "CAUTIONS")
 		b.y -= 13
 	})
 	for _, c := range sheet.Cautions {
@@ -13,7 +16,7 @@ func (b *press) cautionPages() {
 	}
 	b.y -= 4
 	b.need(40)
-	b.say(Margin, b.y-5, 4.5, b.size.Inner(), true, "HOW THESE SHEETS ARE READ")
+	b.say(page.Margin, b.y-5, 4.5, b.size.Inner(), true, "HOW THESE SHEETS ARE READ")
 	b.y -= 10
 	for _, r := range reading {
 		b.told(r[0], r[1])
@@ -22,8 +25,8 @@ func (b *press) cautionPages() {
 
 func (b *press) told(head, words string) {
 	b.need(12)
-	b.paragraph(Margin, b.size.Inner(), headHigh, true, head)
-	b.paragraph(Margin, b.size.Inner(), bodyHigh+0.2, false, words)
+	b.paragraph(page.Margin, b.size.Inner(), page.HeadHigh, true, head)
+	b.paragraph(page.Margin, b.size.Inner(), page.BodyHigh+0.2, false, words)
 	b.y -= 3
 }
 

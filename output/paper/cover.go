@@ -8,6 +8,7 @@ import (
 
 	"stripwright/laminate"
 	"stripwright/output/layup"
+	"stripwright/output/page"
 	"stripwright/output/sheet"
 )
 
@@ -26,20 +27,20 @@ func (b *press) coverPages(before int) []*sheet.Scene {
 
 func (b *press) coverHead(further bool) {
 	if further {
-		b.say(Margin, b.y-4.5, 4.5, b.size.Inner(), true, "LAY-UP SHEETS: "+b.plan.Title)
+		b.say(page.Margin, b.y-4.5, 4.5, b.size.Inner(), true, "LAY-UP SHEETS: "+b.plan.Title)
 		b.y -= 9
 		return
 	}
-	b.say(Margin, b.y-9, 9, b.size.Inner(), true, b.plan.Title)
+	b.say(page.Margin, b.y-9, 9, b.size.Inner(), true, b.plan.Title)
 	w, h := b.plan.Part.Net.Size()
-	b.say(Margin, b.y-16, headHigh, b.size.Inner(), false, b.plan.Part.Name+", "+sheet.Size(w, h)+", finished size; lay-up sheets for "+
+	b.say(page.Margin, b.y-16, page.HeadHigh, b.size.Inner(), false, b.plan.Part.Name+", "+sheet.Size(w, h)+", finished size; lay-up sheets for "+
 		sheet.Counted(len(b.plan.Plies), "ply", "plies"))
 	sound := len(sheet.Faults(b.plan.Checks)) == 0
 	fill, ink := sheet.Fill{Ink: sheet.White}, sheet.Black
 	if !sound {
 		fill, ink = sheet.Fill{Ink: sheet.Fault}, sheet.White
 	}
-	box := orb.Bound{Min: orb.Point{Margin, b.y - 33}, Max: orb.Point{b.right(), b.y - 20}}
+	box := orb.Bound{Min: orb.Point{page.Margin, b.y - 33}, Max: orb.Point{b.right(), b.y - 20}}
 	b.l.Box(sheet.Solid(sheet.Black, 0.6), fill, box)
 	verdict := sheet.Text{Height: 5.5, Bold: true, Ink: ink, Words: sheet.Verdict(b.plan)}
 	b.l.Write(verdict.Fitted(b.size.Inner() - 8).Centred(box.Center()))
@@ -50,7 +51,7 @@ func (b *press) coverHead(further bool) {
 func (b *press) schedule(starts map[string]int, before int) {
 	var rows [][]cell
 	for _, ply := range b.plan.Plies {
-		page := strconv.Itoa(before + starts[layup.Title(b.plan, ply)])
+		at := strconv.Itoa(before + starts[layup.Title(b.plan, ply)])
 		side := layup.FaceWords(ply)
 		if ply.Outline != "" {
 			side += ", " + ply.Outline
@@ -58,7 +59,7 @@ func (b *press) schedule(starts map[string]int, before int) {
 		rows = append(rows, []cell{
 			{figure: strconv.Itoa(ply.Ply)}, {figure: ply.Fabric}, {figure: sheet.Degrees(ply.AngleDeg)}, {figure: side},
 			{words: sheet.Counted(len(ply.Strips), "strip", "strips") + ", " + sheet.Counted(len(ply.Joints), "joint", "joints")},
-			{words: gramsOf(b.plan, ply.Ply)}, {figure: page}, {tick: true},
+			{words: gramsOf(b.plan, ply.Ply)}, {figure: at}, {tick: true},
 		})
 	}
 	table{columns: []column{
@@ -101,23 +102,23 @@ func (b *press) checkRows() {
 		if !c.Pass {
 			holds = "FAILS"
 		}
-		lines := sheet.Wrapped(sheet.Text{Height: smallHigh, Words: c.Text}, 0.72*inner, 8)
+		lines := sheet.Wrapped(sheet.Text{Height: page.SmallHigh, Words: c.Text}, 0.72*inner, 8)
 		high := 1.8 + float64(3*float64(len(lines)))
 		b.need(high)
-		b.say(Margin+1, b.y-3.4, bodyHigh, 0.08*inner, true, holds)
-		b.say(Margin+float64(0.1*inner), b.y-3.4, bodyHigh, 0.17*inner, true, c.Rule)
+		b.say(page.Margin+1, b.y-3.4, page.BodyHigh, 0.08*inner, true, holds)
+		b.say(page.Margin+float64(0.1*inner), b.y-3.4, page.BodyHigh, 0.17*inner, true, c.Rule)
 		for i, t := range lines {
-			t.At = orb.Point{Margin + float64(0.28*inner), b.y - 3.2 - float64(3*float64(i))}
+			t.At = orb.Point{page.Margin + float64(0.28*inner), b.y - 3.2 - float64(3*float64(i))}
 			b.l.Write(t)
 		}
 		b.y -= high
-		b.rule(Margin, b.y, inner)
+		b.rule(page.Margin, b.y, inner)
 	}
 	b.y -= 4
 }
 
 func (b *press) notes() {
 	for _, n := range b.plan.Notes {
-		b.paragraph(Margin, b.size.Inner(), bodyHigh, false, strings.Trim(n.Where+": "+n.Text, ": "))
+		b.paragraph(page.Margin, b.size.Inner(), page.BodyHigh, false, strings.Trim(n.Where+": "+n.Text, ": "))
 	}
 }

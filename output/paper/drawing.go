@@ -8,6 +8,7 @@ import (
 
 	"stripwright/laminate"
 	"stripwright/output/layup"
+	"stripwright/output/page"
 	"stripwright/output/sheet"
 )
 
@@ -32,15 +33,15 @@ func (s *plySection) framed(index int, stretch stretch) {
 	high := float64(5*float64(len(over))) + stretch.high + under
 	s.need(high + 2)
 	top := s.y
-	s.l.Box(sheet.Solid(sheet.Black, 0.3), sheet.Fill{}, orb.Bound{Min: orb.Point{Margin, top - high}, Max: orb.Point{s.right(), top}})
+	s.l.Box(sheet.Solid(sheet.Black, 0.3), sheet.Fill{}, orb.Bound{Min: orb.Point{page.Margin, top - high}, Max: orb.Point{s.right(), top}})
 	for i, words := range over {
-		s.say(Margin+2, top-4-float64(5*float64(i)), bodyHigh, s.size.Inner()-4, true, words)
+		s.say(page.Margin+2, top-4-float64(5*float64(i)), page.BodyHigh, s.size.Inner()-4, true, words)
 	}
-	left := Margin + (s.size.Inner()-stretch.wide)/2
+	left := page.Margin + (s.size.Inner()-stretch.wide)/2
 	view := s.lay.at(stretch, left, top-float64(5*float64(len(over))))
-	s.page.Layers = append(s.page.Layers, layup.Picture(s.plan, index, s.joints, view)...)
+	s.leaf.Layers = append(s.leaf.Layers, layup.Picture(s.plan, index, s.joints, view)...)
 	s.continued(stretch, view.Box)
-	s.l = s.page.Layer("PAGE")
+	s.l = s.leaf.Layer("PAGE")
 	s.legend(top - high + 3.2)
 	s.y -= high + 3
 }
@@ -75,14 +76,14 @@ func besideWords(s stretch) string {
 
 // continued marks the sides at which a stretch is cut off.
 func (s *plySection) continued(stretch stretch, box orb.Bound) {
-	l := s.page.Layer("CONTINUED")
+	l := s.leaf.Layer("CONTINUED")
 	pen := sheet.Pen{Ink: sheet.Black, Width: 0.5, Dash: [6]float64{1, 1.5}}
 	c := box.Center()
 	for i, n := range stretch.beside {
 		if n == 0 {
 			continue
 		}
-		words := sheet.Text{Height: smallHigh, Bold: true, Words: "goes on: stretch " + strconv.Itoa(n)}
+		words := sheet.Text{Height: page.SmallHigh, Bold: true, Words: "goes on: stretch " + strconv.Itoa(n)}
 		var from, to, at orb.Point
 		switch i {
 		case 0, 1:
@@ -102,12 +103,12 @@ func (s *plySection) continued(stretch stretch, box orb.Bound) {
 
 // legend draws the 0° arrow and names the lines.
 func (s *plySection) legend(y float64) {
-	s.l.Arrow(sheet.Black, 0.5, 2.6, orb.Point{Margin + 2, y}, orb.Point{Margin + 24, y})
-	s.say(Margin+26, y-1.4, 2.8, 10, true, "0°")
-	x := Margin + 40.0
+	s.l.Arrow(sheet.Black, 0.5, 2.6, orb.Point{page.Margin + 2, y}, orb.Point{page.Margin + 24, y})
+	s.say(page.Margin+26, y-1.4, 2.8, 10, true, "0°")
+	x := page.Margin + 40.0
 	for _, k := range layup.Key(unit) {
 		s.l.Stroke(k.Pen, orb.Point{x, y}, orb.Point{x + 8, y})
-		t := sheet.Text{At: orb.Point{x + 9.5, y - 0.9}, Height: smallHigh, Words: k.Words}
+		t := sheet.Text{At: orb.Point{x + 9.5, y - 0.9}, Height: page.SmallHigh, Words: k.Words}
 		s.l.Write(t)
 		x += 9.5 + t.Width() + 4
 	}
@@ -120,7 +121,7 @@ func (s *plySection) guide() {
 	n := max(w/(s.size.Inner()-20), h/60)
 	high := h/n + 8
 	s.need(high)
-	origin := orb.Point{Margin + (s.size.Inner()-w/n)/2 - e.Min[0]/n, s.y - 4 - h/n - e.Min[1]/n}
+	origin := orb.Point{page.Margin + (s.size.Inner()-w/n)/2 - e.Min[0]/n, s.y - 4 - h/n - e.Min[1]/n}
 	place := func(p orb.Point) orb.Point { return sheet.Along(origin, p, 1/n) }
 	s.l.Region(sheet.Solid(sheet.Black, 0.3), sheet.Fill{Ink: sheet.White}, s.plan.Part.Net, place)
 	for _, j := range s.ply.Joints {

@@ -8,6 +8,7 @@ import (
 
 	"stripwright/laminate"
 	"stripwright/output/layup"
+	"stripwright/output/page"
 	"stripwright/output/sheet"
 )
 
@@ -44,10 +45,10 @@ func cutOf(p laminate.Plan) map[string]cutPlace {
 // kitPages composes a card for each ply: what lies in its kit before it is laid.
 func (b *press) kitPages() {
 	b.section("KIT CARDS", nil, func(further bool) {
-		b.say(Margin, b.y-titleHigh, titleHigh, b.size.Inner(), true, "KIT CARDS")
+		b.say(page.Margin, b.y-page.TitleHigh, page.TitleHigh, b.size.Inner(), true, "KIT CARDS")
 		b.y -= 12
 		if !further {
-			b.paragraph(Margin, b.size.Inner(), bodyHigh, false, "One kit for each ply: put its pieces together as they are cut, tick them, and weigh the kit before it is laid.")
+			b.paragraph(page.Margin, b.size.Inner(), page.BodyHigh, false, "One kit for each ply: put its pieces together as they are cut, tick them, and weigh the kit before it is laid.")
 			b.y -= 2
 		}
 	})
@@ -81,22 +82,22 @@ func (b *press) card(ply laminate.PlanPly, strips []laminate.Strip, cut map[stri
 	rows := (len(strips) + cardSide - 1) / cardSide
 	high := cardHead + float64(cardRow*float64(rows))
 	top, inner := b.y, b.size.Inner()
-	b.l.Box(sheet.Solid(sheet.Black, 0.4), sheet.Fill{}, orb.Bound{Min: orb.Point{Margin, top - high}, Max: orb.Point{b.right(), top}})
+	b.l.Box(sheet.Solid(sheet.Black, 0.4), sheet.Fill{}, orb.Bound{Min: orb.Point{page.Margin, top - high}, Max: orb.Point{b.right(), top}})
 	title := "KIT OF PLY " + strconv.Itoa(ply.Ply)
 	if further {
 		title += ", continued"
 	}
-	b.say(Margin+2, top-5.4, 3.6, 0.36*inner, true, title)
-	b.say(Margin+float64(0.38*inner), top-5.4, headHigh, 0.6*inner, true, ply.Fabric+", "+sheet.Degrees(ply.AngleDeg)+", "+layup.FaceWords(ply))
-	b.say(Margin+2, top-10, bodyHigh, inner-62, false, sheet.Counted(len(ply.Strips), "piece", "pieces")+", "+gramsOf(b.plan, ply.Ply)+" dry; "+b.longest(ply))
+	b.say(page.Margin+2, top-5.4, 3.6, 0.36*inner, true, title)
+	b.say(page.Margin+float64(0.38*inner), top-5.4, page.HeadHigh, 0.6*inner, true, ply.Fabric+", "+sheet.Degrees(ply.AngleDeg)+", "+layup.FaceWords(ply))
+	b.say(page.Margin+2, top-10, page.BodyHigh, inner-62, false, sheet.Counted(len(ply.Strips), "piece", "pieces")+", "+gramsOf(b.plan, ply.Ply)+" dry; "+b.longest(ply))
 	b.blank(b.right()-56, top-10, 54, "weighed, g")
 	wide := (inner - 4) / cardSide
 	for i, strip := range strips {
-		x, y := Margin+2+float64(float64(i/rows)*wide), top-cardHead-float64(float64(i%rows)*cardRow)-1.4
+		x, y := page.Margin+2+float64(float64(i/rows)*wide), top-cardHead-float64(float64(i%rows)*cardRow)-1.4
 		b.tick(x, y-0.6, 3.6)
-		id := sheet.Text{At: orb.Point{x + 5, y}, Height: bodyHigh, Bold: true, Words: strip.ID}
+		id := sheet.Text{At: orb.Point{x + 5, y}, Height: page.BodyHigh, Bold: true, Words: strip.ID}
 		b.l.Write(id)
-		b.say(x+6+id.Width(), y, smallHigh, wide-id.Width()-8, false, cut[strip.ID].words()+", cut "+strconv.Itoa(cut[strip.ID].order))
+		b.say(x+6+id.Width(), y, page.SmallHigh, wide-id.Width()-8, false, cut[strip.ID].words()+", cut "+strconv.Itoa(cut[strip.ID].order))
 	}
 	b.y -= high + 3
 }

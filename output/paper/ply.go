@@ -7,6 +7,7 @@ import (
 
 	"stripwright/laminate"
 	"stripwright/output/layup"
+	"stripwright/output/page"
 	"stripwright/output/sheet"
 )
 
@@ -35,18 +36,18 @@ func (s *plySection) head(further bool) {
 		title += ": " + s.ply.Outline
 	}
 	if further {
-		s.say(Margin, s.y-4.5, 4.5, s.size.Inner()-26, true, title+", "+sheet.Degrees(s.ply.AngleDeg)+", "+layup.FaceWords(s.ply))
-		s.say(s.right()-24, s.y-4.5, bodyHigh, 24, false, "continued")
+		s.say(page.Margin, s.y-4.5, 4.5, s.size.Inner()-26, true, title+", "+sheet.Degrees(s.ply.AngleDeg)+", "+layup.FaceWords(s.ply))
+		s.say(s.right()-24, s.y-4.5, page.BodyHigh, 24, false, "continued")
 		s.y -= 9
 		return
 	}
 	inner := s.size.Inner() - 34
-	s.say(Margin, s.y-titleHigh, titleHigh, inner, true, title)
+	s.say(page.Margin, s.y-page.TitleHigh, page.TitleHigh, inner, true, title)
 	top := s.y - 11.5
 	wide := [3]float64{0.38 * inner, 0.2 * inner, 0.42*inner - 4}
-	s.big(Margin, top, wide[0], "FABRIC", s.ply.Fabric, s.weightWords(), false)
-	s.big(Margin+wide[0]+2, top, wide[1], "ANGLE", sheet.Degrees(s.ply.AngleDeg), "", false)
-	s.big(Margin+wide[0]+wide[1]+4, top, wide[2], "SIDE", layup.FaceWords(s.ply), layup.SideWords(s.plan, s.ply), s.ply.Face == laminate.FaceDown)
+	s.big(page.Margin, top, wide[0], "FABRIC", s.ply.Fabric, s.weightWords(), false)
+	s.big(page.Margin+wide[0]+2, top, wide[1], "ANGLE", sheet.Degrees(s.ply.AngleDeg), "", false)
+	s.big(page.Margin+wide[0]+wide[1]+4, top, wide[2], "SIDE", layup.FaceWords(s.ply), layup.SideWords(s.plan, s.ply), s.ply.Face == laminate.FaceDown)
 	layup.Dial(s.l, orb.Point{s.right() - 17, s.y - 14}, 11, 0.6, s.ply)
 	s.y -= 33
 }
@@ -80,7 +81,7 @@ func (s *plySection) weightWords() string {
 func (s *plySection) jointRows() {
 	if len(s.joints.Joints) == 0 {
 		s.need(8)
-		s.say(Margin, s.y-4, headHigh, s.size.Inner(), true, "No joints: one strip covers the ply.")
+		s.say(page.Margin, s.y-4, page.HeadHigh, s.size.Inner(), true, "No joints: one strip covers the ply.")
 		s.y -= 8
 		return
 	}
@@ -134,13 +135,13 @@ func (s *plySection) signOff() {
 	const high = 25.0
 	s.need(high)
 	top := s.y
-	s.l.Box(sheet.Solid(sheet.Black, 0.3), sheet.Fill{}, orb.Bound{Min: orb.Point{Margin, top - high + 2}, Max: orb.Point{s.right(), top}})
-	s.say(Margin+2, top-4.6, headHigh, s.size.Inner()-4, true, layup.GapWords(s.plan))
-	x, step := Margin+2.0, (s.size.Inner()-4)/3
+	s.l.Box(sheet.Solid(sheet.Black, 0.3), sheet.Fill{}, orb.Bound{Min: orb.Point{page.Margin, top - high + 2}, Max: orb.Point{s.right(), top}})
+	s.say(page.Margin+2, top-4.6, page.HeadHigh, s.size.Inner()-4, true, layup.GapWords(s.plan))
+	x, step := page.Margin+2.0, (s.size.Inner()-4)/3
 	for i, words := range []string{"fabric, side and angle right", "joints marked and measured", "strips laid in order"} {
 		at := x + float64(float64(i)*step)
 		s.tick(at, top-13.5, 5.5)
-		s.say(at+7.5, top-12, bodyHigh, step-9, false, words)
+		s.say(at+7.5, top-12, page.BodyHigh, step-9, false, words)
 	}
 	s.blank(x, top-20.5, step-4, "initials")
 	s.blank(x+step, top-20.5, step-4, "date")

@@ -1,12 +1,11 @@
 package paper
 
 import (
-	"strconv"
-
 	"github.com/paulmach/orb"
 
 	"stripwright/laminate"
 	"stripwright/output/layup"
+	"stripwright/output/page"
 	"stripwright/output/sheet"
 )
 
@@ -16,10 +15,10 @@ type press struct {
 	plan     laminate.Plan
 	measured []layup.PlyMeasures
 	sha      string
-	size     Size
+	size     page.Size
 	pages    []*sheet.Scene
 	starts   map[string]int // page of each section, from 1
-	page     *sheet.Scene
+	leaf     *sheet.Scene
 	l        *sheet.Layer
 	y        float64 // top of what is free on the page
 	title    string
@@ -37,49 +36,24 @@ func (b *press) section(title string, fabrics []string, heading func(further boo
 
 // turn begins the next page.
 func (b *press) turn(further bool) {
-	b.page = &sheet.Scene{
-		Title: b.title, About: b.title + ". " + sheet.Verdict(b.plan),
-		Box: orb.Bound{Max: orb.Point{b.size.Wide, b.size.High}},
-	}
-	b.pages = append(b.pages, b.page)
-	b.l = b.page.Layer("PAGE")
-	b.y = b.size.High - Margin
-	b.foot()
-	if len(sheet.Faults(b.plan.Checks)) > 0 {
-		band := orb.Bound{Min: orb.Point{Margin, b.y - stampHigh}, Max: orb.Point{b.right(), b.y}}
-		sheet.Stamp(b.page, b.plan.Checks, band, 1.9)
-		b.y -= stampHigh + 3
-	}
+	b.leaf, b.y = page.New(b.plan, b.sha, b.size, b.title, b.fabrics...)
+	b.pages = append(b.pages, b.leaf)
+	b.l = b.leaf.Layer("PAGE")
 	b.heading(further)
 }
 
 // right gives the right margin, floor where the room of a page ends.
-func (b *press) right() float64 { return b.size.Wide - Margin }
+func (b *press) right() float64 { return b.size.Wide - page.Margin }
 
-const floor = Margin + footHigh + 3
+// rowHigh is the height of a row of a table.
+const rowHigh = 5.8
+
+const floor = page.Margin + page.FootHigh + 3
 
 // need begins a new page where so much room is not left.
 func (b *press) need(high float64) {
 	if b.y-high < floor {
 		b.turn(true)
-	}
-}
-
-// foot draws the title block.
-func (b *press) foot() {
-	rows := sheet.Rows(b.plan, b.sha, b.fabrics...)
-	sheet.Block(b.l, orb.Bound{Min: orb.Point{Margin, Margin}, Max: orb.Point{b.right(), Margin + footHigh}}, 1.35, rows)
-}
-
-// number writes "page 3 of 20" on all pages, beside what the book is.
-func number(pages []*sheet.Scene, size Size, book string) {
-	for i, s := range pages {
-		l := s.Layer("PAGE")
-		l.Write(sheet.Text{
-			At: orb.Point{size.Wide - Margin, Margin - 4}, Height: bodyHigh, Bold: true, Align: sheet.Right,
-			Words: "page " + strconv.Itoa(i+1) + " of " + strconv.Itoa(len(pages)),
-		})
-		l.Write(sheet.Text{At: orb.Point{Margin, Margin - 4}, Height: smallHigh, Ink: sheet.Grey, Words: book})
 	}
 }
 
@@ -95,8 +69,8 @@ func (b *press) rule(x, y, wide float64) {
 
 // bar draws a heading across, white on black.
 func (b *press) bar(head string) {
-	b.l.Box(sheet.Pen{}, sheet.Fill{Ink: sheet.Black}, orb.Bound{Min: orb.Point{Margin, b.y - 5}, Max: orb.Point{b.right(), b.y}})
-	b.l.Write(sheet.Text{At: orb.Point{Margin + 1.5, b.y - 3.6}, Height: 2.2, Bold: true, Ink: sheet.White, Words: head})
+	b.l.Box(sheet.Pen{}, sheet.Fill{Ink: sheet.Black}, orb.Bound{Min: orb.Point{page.Margin, b.y - 5}, Max: orb.Point{b.right(), b.y}})
+	b.l.Write(sheet.Text{At: orb.Point{page.Margin + 1.5, b.y - 3.6}, Height: 2.2, Bold: true, Ink: sheet.White, Words: head})
 	b.y -= 5.5
 }
 
@@ -107,7 +81,7 @@ func (b *press) tick(x, y, side float64) {
 
 // blank draws a line to write on, with what belongs on it before it.
 func (b *press) blank(x, y, wide float64, words string) {
-	t := sheet.Text{At: orb.Point{x, y}, Height: smallHigh, Words: words}.Fitted(0.7 * wide)
+	t := sheet.Text{At: orb.Point{x, y}, Height: page.SmallHigh, Words: words}.Fitted(0.7 * wide)
 	b.l.Write(t)
 	b.l.Stroke(sheet.Solid(sheet.Black, 0.2), orb.Point{x + t.Width() + 1.5, y - 0.4}, orb.Point{x + wide, y - 0.4})
 }

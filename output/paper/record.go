@@ -1,13 +1,14 @@
 package paper
 
 import (
+	"stripwright/output/page"
 	"stripwright/output/sheet"
 )
 
 // recordPages composes what is filled in while the part is made.
 func (b *press) recordPages() {
 	b.section("RECORD", nil, func(further bool) {
-		b.say(Margin, b.y-titleHigh, titleHigh, b.size.Inner(), true, "RECORD: "+b.plan.Title)
+		b.say(page.Margin, b.y-page.TitleHigh, page.TitleHigh, b.size.Inner(), true, "RECORD: "+b.plan.Title)
 		b.y -= 12
 	})
 	b.form("PART", []string{"part no.", "tool", "date begun", "date finished"}, 4, 1)
@@ -29,7 +30,7 @@ func (b *press) form(head string, lines []string, side, times int) {
 	wide := b.size.Inner() / float64(side)
 	for range times {
 		for i, words := range lines {
-			b.blank(Margin+float64(float64(i%side)*wide), b.y-6, wide-4, words)
+			b.blank(page.Margin+float64(float64(i%side)*wide), b.y-6, wide-4, words)
 			if i%side == side-1 || i == len(lines)-1 {
 				b.y -= 8
 			}
@@ -54,6 +55,6 @@ func (b *press) rollRecord() {
 	table{columns: []column{
 		{"FABRIC", 50}, {"ROLL", 34}, {"WIDTH PLANNED", 30}, {"WIDTH MEASURED", 30}, {"BATCH", 34}, {"RIGHT", 12},
 	}, high: 7}.write(b, rows)
-	b.say(Margin, b.y-2.5, bodyHigh, b.size.Inner(), true, "All plies together weigh "+sheet.Number(grams, 0)+" g dry, worked out from the blanks and the fabrics' weights.")
+	b.say(page.Margin, b.y-2.5, page.BodyHigh, b.size.Inner(), true, "All plies together weigh "+sheet.Number(grams, 0)+" g dry, worked out from the blanks and the fabrics' weights.")
 	b.y -= 6.5
 }

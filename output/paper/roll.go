@@ -9,6 +9,7 @@ import (
 
 	"stripwright/output/cutmap"
 	"stripwright/output/list"
+	"stripwright/output/page"
 	"stripwright/output/sheet"
 )
 
@@ -49,12 +50,12 @@ func rollReduction(width float64) float64 {
 // pages.
 func (s *rollSection) head(further bool) {
 	if further {
-		s.say(Margin, s.y-4.5, 4.5, s.size.Inner()-26, true, s.name()+", LAY IT FACE UP")
-		s.say(s.right()-24, s.y-4.5, bodyHigh, 24, false, "continued")
+		s.say(page.Margin, s.y-4.5, 4.5, s.size.Inner()-26, true, s.name()+", LAY IT FACE UP")
+		s.say(s.right()-24, s.y-4.5, page.BodyHigh, 24, false, "continued")
 		s.y -= 9
 		return
 	}
-	s.say(Margin, s.y-titleHigh, titleHigh, s.size.Inner(), true, s.name())
+	s.say(page.Margin, s.y-page.TitleHigh, page.TitleHigh, s.size.Inner(), true, s.name())
 	top, inner := s.y-11.5, s.size.Inner()
 	third := (inner - 4) / 3
 	width := sheet.Tape(s.length.Roll.WidthMM, s.plan.Units)
@@ -64,16 +65,16 @@ func (s *rollSection) head(further bool) {
 		{"LAY THE ROLL", "FACE UP", s.faceIs()},
 		{"CHECK THE WIDTH BEFORE CUTTING", width, usable + "; measured:"},
 	} {
-		x := Margin + float64(float64(i)*(third+2))
+		x := page.Margin + float64(float64(i)*(third+2))
 		s.l.Box(sheet.Solid(sheet.Black, 0.4), sheet.Fill{}, orb.Bound{Min: orb.Point{x, top - 19}, Max: orb.Point{x + third, top}})
 		s.say(x+1.8, top-3, 1.7, third-4, false, c[0])
 		s.say(x+1.8, top-12.2, 7, third-4, true, c[1])
 		s.say(x+1.8, top-17.2, 2.4, third-4, true, c[2])
 	}
 	s.l.Stroke(sheet.Solid(sheet.Black, 0.25), orb.Point{s.right() - 18, top - 17.4}, orb.Point{s.right() - 2, top - 17.4})
-	s.say(Margin, top-23.5, bodyHigh, inner, false, "Drawn 1:"+sheet.Number(s.reduction, 1)+". Lengths from the free end of this piece of cloth, "+sheet.MarkWords(s.plan.Units)+
+	s.say(page.Margin, top-23.5, page.BodyHigh, inner, false, "Drawn 1:"+sheet.Number(s.reduction, 1)+". Lengths from the free end of this piece of cloth, "+sheet.MarkWords(s.plan.Units)+
 		". Hatched: offcut. Grey: laid FACE DOWN, drawn mirrored already.")
-	s.say(Margin, top-27.5, bodyHigh, inner, true, s.behindWords())
+	s.say(page.Margin, top-27.5, page.BodyHigh, inner, true, s.behindWords())
 	s.y -= 41
 }
 

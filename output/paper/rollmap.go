@@ -11,6 +11,7 @@ import (
 	"stripwright/laminate"
 	"stripwright/output/cutmap"
 	"stripwright/output/layup"
+	"stripwright/output/page"
 	"stripwright/output/sheet"
 )
 
@@ -46,7 +47,7 @@ func (s *rollSection) rows() {
 		s.need(high)
 		r := &row{
 			rollSection: s, from: from, to: math.Min(from+each, s.length.Long()),
-			left: Margin + rowLeft, low: s.y - high + figureOut + callOut,
+			left: page.Margin + rowLeft, low: s.y - high + figureOut + callOut,
 		}
 		r.cloth()
 		r.drawPieces()
@@ -93,7 +94,7 @@ func (r *row) cloth() {
 func (r *row) drawPieces() {
 	window := orb.Bound{Min: orb.Point{r.from, -1e6}, Max: orb.Point{r.to, 1e6}}
 	shapes, lines := &sheet.Layer{Name: "PIECES", Clip: r.box().Pad(0.15)}, &sheet.Layer{Name: "IDS"}
-	r.page.Layers = append(r.page.Layers, shapes, lines)
+	r.leaf.Layers = append(r.leaf.Layers, shapes, lines)
 	for _, p := range r.length.Pieces {
 		if b := p.Shape.Bounds(); b.Max[0] <= r.from || b.Min[0] >= r.to {
 			continue
@@ -172,20 +173,20 @@ func (r *row) callOuts() {
 	b := r.box()
 	middle := (b.Min[1] + b.Max[1]) / 2
 	sort.SliceStable(r.called, func(i, j int) bool { return r.called[i].at[0] < r.called[j].at[0] })
-	free := [2]float64{Margin, Margin}
+	free := [2]float64{page.Margin, page.Margin}
 	for _, c := range r.called {
 		side, y, end := 0, b.Min[1]-figureOut-2.6, b.Min[1]-figureOut-0.4
 		if c.at[1] >= middle {
 			side, y, end = 1, b.Max[1]+figureOut+0.8, b.Max[1]+figureOut+0.4
 		}
-		t := sheet.Text{Height: smallHigh, Bold: true, Words: c.words}
+		t := sheet.Text{Height: page.SmallHigh, Bold: true, Words: c.words}
 		x := math.Max(c.at[0]-t.Width()/2, free[side])
 		if x+t.Width() > r.right() || x > c.at[0]+25 {
 			continue // in the list of pieces only
 		}
 		free[side] = x + t.Width() + 2
 		t.At = orb.Point{x, y}
-		ids := r.page.Layers[len(r.page.Layers)-1]
+		ids := r.leaf.Layers[len(r.leaf.Layers)-1]
 		ids.Stroke(sheet.Solid(sheet.Black, 0.15), c.at, orb.Point{x + t.Width()/2, end})
 		ids.Disc(sheet.Pen{}, sheet.Fill{Ink: sheet.Black}, c.at, 0.4)
 		ids.Write(t)
@@ -211,10 +212,10 @@ func (r *row) running() {
 		r.l.Stroke(sheet.Solid(sheet.Black, width), orb.Point{x, b.Max[1]}, orb.Point{x, b.Max[1] + out})
 		r.l.Stroke(sheet.Solid(sheet.Black, width), orb.Point{x, b.Min[1]}, orb.Point{x, b.Min[1] - out})
 		if long {
-			t := sheet.Text{Height: smallHigh, Bold: true, Align: sheet.Middle, Words: sheet.MetreMark(u, r.plan.Units)}
+			t := sheet.Text{Height: page.SmallHigh, Bold: true, Align: sheet.Middle, Words: sheet.MetreMark(u, r.plan.Units)}
 			t.At = orb.Point{x, b.Max[1] + 2}
 			r.l.Write(t)
-			t.At = orb.Point{x, b.Min[1] - 2 - smallHigh}
+			t.At = orb.Point{x, b.Min[1] - 2 - page.SmallHigh}
 			r.l.Write(t)
 		}
 	}

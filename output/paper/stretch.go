@@ -9,6 +9,7 @@ import (
 
 	"stripwright/laminate"
 	"stripwright/output/layup"
+	"stripwright/output/page"
 )
 
 // Measures of the drawings in mm of paper.
@@ -62,7 +63,7 @@ type layout struct {
 
 // layoutOf chooses the reduction: the whole part on a first page, where its usual
 // strips are readable then; else in stretches.
-func layoutOf(p laminate.Plan, size Size) layout {
+func layoutOf(p laminate.Plan, size page.Size) layout {
 	e := layup.Extent(p)
 	w, h := e.Max[0]-e.Min[0], e.Max[1]-e.Min[1]
 	side, above := layup.Beside()

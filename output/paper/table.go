@@ -3,6 +3,7 @@ package paper
 import (
 	"github.com/paulmach/orb"
 
+	"stripwright/output/page"
 	"stripwright/output/sheet"
 )
 
@@ -42,7 +43,7 @@ func (t table) write(b *press, rows [][]cell) {
 		each := (n + side - 1) / side
 		wide := (b.size.Inner() - float64(gutter*float64(side-1))) / float64(side)
 		for i := 0; i < side && i*each < n; i++ {
-			t.column(b, Margin+float64(float64(i)*(wide+gutter)), wide, rows[i*each:min((i+1)*each, n)])
+			t.column(b, page.Margin+float64(float64(i)*(wide+gutter)), wide, rows[i*each:min((i+1)*each, n)])
 		}
 		b.y -= tableHead + float64(t.high*float64(each))
 		if rows = rows[n:]; len(rows) > 0 {
@@ -57,7 +58,7 @@ func (t table) column(b *press, x, wide float64, rows [][]cell) {
 	b.l.Box(sheet.Pen{}, sheet.Fill{Ink: sheet.Black}, orb.Bound{Min: orb.Point{x, b.y - tableHead}, Max: orb.Point{x + wide, b.y}})
 	at := t.starts(x, wide)
 	for i, c := range t.columns {
-		head := sheet.Text{At: orb.Point{at[i] + 1, b.y - 3.5}, Height: smallHigh, Bold: true, Ink: sheet.White, Words: c.head}
+		head := sheet.Text{At: orb.Point{at[i] + 1, b.y - 3.5}, Height: page.SmallHigh, Bold: true, Ink: sheet.White, Words: c.head}
 		b.l.Write(head.Fitted(at[i+1] - at[i] - 1.5))
 	}
 	y := b.y - tableHead
@@ -85,14 +86,14 @@ func (t table) starts(x, wide float64) []float64 {
 }
 
 func (t table) cell(b *press, x, top, wide float64, c cell) {
-	base := top - t.high/2 - bodyHigh/2
+	base := top - t.high/2 - page.BodyHigh/2
 	if c.tick {
 		b.tick(x+1, top-t.high+0.8, t.high-1.6)
 		x += t.high
 		wide -= t.high
 	}
-	figure := sheet.Text{At: orb.Point{x + 1, base}, Height: bodyHigh + 0.2, Bold: true, Words: c.figure}
-	words := sheet.Text{Height: smallHigh, Words: c.words}
+	figure := sheet.Text{At: orb.Point{x + 1, base}, Height: page.BodyHigh + 0.2, Bold: true, Words: c.figure}
+	words := sheet.Text{Height: page.SmallHigh, Words: c.words}
 	gap := 0.0
 	if c.figure != "" {
 		gap = 1.2
