@@ -179,7 +179,7 @@ func (b *board) title(sha string) float64 {
 		{Caption: "ROLL, COPY", Words: b.l.Roll.Roll + ", " + strconv.Itoa(b.l.Roll.Copy), Share: 2},
 		{Caption: "FABRIC", Words: b.l.Fabric.Name + "  " + sheet.Number(b.l.Fabric.WeightGSM, 1) + " g/m²", Share: 3},
 		{Caption: "ON THIS MAP", Words: pieces, Share: 3},
-		{Caption: "REMAINDER", Words: b.remainderWords(), Share: 3},
+		{Caption: "REMAINDER", Words: b.l.RemainderWords(b.plan.Units), Share: 3},
 	})
 	top := b.low - b.below - float64(7*b.k)
 	bottom := top - float64(23*b.k*0.62)

@@ -78,7 +78,7 @@ func (b *board) freeEnd() {
 // remainder draws the start of what is left behind the last cut of this length.
 func (b *board) remainder() {
 	layer, k, u := b.s.Layer("ROLL"), b.k, b.l.Long()
-	words := b.remainderWords()
+	words := b.l.RemainderWords(b.plan.Units)
 	cut := sheet.Solid(sheet.Black, 0.25*k)
 	cut.Dash = [6]float64{k, 0.5 * k}
 	if words == "none" {
@@ -99,16 +99,16 @@ func (b *board) remainder() {
 	}
 }
 
-// remainderWords says what is left of the roll behind this length.
-func (b *board) remainderWords() string {
-	switch stock := b.l.Roll.StockLengthMM; {
-	case !b.l.Last():
+// RemainderWords says what is left of the roll behind this length.
+func (l Length) RemainderWords(units string) string {
+	switch stock := l.Roll.StockLengthMM; {
+	case !l.Last():
 		return "next table length"
 	case stock == nil:
 		return "the roll goes on"
-	case *stock-b.l.Roll.UsedLengthMM < 0.0005:
+	case *stock-l.Roll.UsedLengthMM < 0.0005:
 		return "none"
 	default:
-		return "remainder " + sheet.Tape(*stock-b.l.Roll.UsedLengthMM, b.plan.Units)
+		return "remainder " + sheet.Tape(*stock-l.Roll.UsedLengthMM, units)
 	}
 }
