@@ -140,8 +140,8 @@ func (r *reading) byMass(b block, f *laminate.Fabric) laminate.Figure {
 	return laminate.Figure{Value: fibre / (fibre + resin), Basis: laminate.Computed, From: "fibre by mass " + strings.TrimSpace(n.Value)}
 }
 
-// usualShare takes the usual fibre fraction of the form where neither the
-// fabric nor the resin has one.
+// usualShare notes that the usual fibre fraction is taken where neither the
+// fabric nor the resin has one: what works thickness out takes it, with its span.
 func (r *reading) usualShare(b block, f *laminate.Fabric) {
 	if s := r.job.Resin; s != nil && (s.FibreVolume.Known() || s.FibreMass.Known()) {
 		return
@@ -150,7 +150,6 @@ func (r *reading) usualShare(b block, f *laminate.Fabric) {
 	if !usual.Known() {
 		return
 	}
-	f.FibreVolume = usual
 	r.assume(b.at, "fibre_volume", "%.3g %% of fibre by volume in %s (%.3g to %.3g %% is usual)", 100*usual.Value, f.Name, 100*low, 100*high)
 }
 

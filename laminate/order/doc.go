@@ -1,16 +1,40 @@
 // Package order sums up what a plan takes: the roll length of each fabric and
-// width, what of it has to be bought, and what each ply weighs dry.
+// width, resin and hardener with their batches, what is used up under the bag,
+// sheets of core; what of it has to be bought; and what each ply weighs dry.
 //
 // # Words
 //
-// Used is what is cut off the rolls, from the free end to the last cut. On hand
-// is a roll with a stated length: what is cut from it need not be bought. A roll
-// as long as needed is bought. Spare is a share of what is bought, added before
-// rounding up to the length that cloth is sold by.
+//	used, net    what the plan takes: of cloth, what is cut off the rolls, from
+//	             the free end to the last cut
+//	on hand      a roll with a stated length, or what a job says is on the shelf:
+//	             it need not be bought
+//	spare        a share of what is bought, added before rounding up to what is
+//	             sold
+//	margin       how far a consumable reaches past the net edge; below zero it
+//	             stops short of it
+//	lane         a length of roll laid beside others of its width
 //
-// Fill returns a new plan; nothing that it is given is altered. Figures are
-// rounded to 0.001, the grid of a plan file.
+// # Resin
 //
-// The package lays out nothing and judges nothing. Resin and consumables are
-// not in it yet.
+// The part holds resin on the whole blank, which is laid and infused, although
+// only the net part is weighed in the end. Each consumable holds its uptake in
+// g/m² on its own area, a core on both faces, then come feed lines and pot, and
+// the spare of all that. Resin (A) and hardener (B) follow from the mix; batches
+// are equal and no larger than stated.
+//
+// # Consumables
+//
+// Areas and lengths come from the real outline. Peel ply, flow media, film and
+// tape are laid over openings of the part as well: an opening is not bagged on
+// its own. Corners are taken as mitred, so that tape round a rectangle of L by W
+// with a margin m measures 2(L+W) + 8m; n pleats of height p in the bag add 2np
+// to it (geometry). The bag itself grows by as much in girth: its margin by np/4.
+// Goods of a roll width are laid in lanes along the side that takes less.
+//
+// # What it does not do
+//
+// It lays out no cloth and judges nothing. What is not stated, and not a known
+// custom of the trade, is not made up: it is missing from the sum, and Missing
+// says so. Nothing that a function is given is altered; figures are rounded to
+// 0.001 of mm, g or piece.
 package order

@@ -1,0 +1,228 @@
+package order
+
+import (
+	"math"
+	"slices"
+	"strconv"
+
+	"stripwright/geometry"
+	"stripwright/laminate"
+	"stripwright/laminate/content"
+)
+
+// Resin is the resin that is mixed, line by line.
+type Resin struct {
+	Name         string          `json:"name"`
+	DensityGCM3  laminate.Figure `json:"density_gcm3"`
+	Lines        []Line          `json:"lines"`
+	NetG         float64         `json:"net_g"` // of all lines
+	SparePercent laminate.Figure `json:"spare_percent"`
+	SpareG       float64         `json:"spare_g"`
+	TotalG       float64         `json:"total_g"` // to mix
+	Mix          *Mixed          `json:"mix"`     // nil: the ratio is not stated
+	Whole        bool            `json:"whole"`   // nothing of it is missing
+}
+
+// Line is what one thing holds of the resin.
+type Line struct {
+	What    string          `json:"what"`
+	AreaMM2 float64         `json:"area_mm2,omitempty"` // 0: not by area
+	GSM     laminate.Figure `json:"gsm,omitzero"`       // per m² of that area, layers and faces together
+	MassG   laminate.Figure `json:"mass_g"`
+}
+
+// Mixed is a mass of mixed resin as resin (A) and hardener (B), and how it is
+// parted into batches.
+type Mixed struct {
+	Ratio   string  `json:"ratio"` // in words: "100 : 30 by weight"
+	A       Part    `json:"a"`
+	B       Part    `json:"b"`
+	LimitG  float64 `json:"batch_limit_g,omitempty"` // 0: not stated
+	Batches int     `json:"batches"`                 // equal ones, 1 where no limit is stated
+	BatchG  float64 `json:"batch_g"`
+	EachA   Part    `json:"batch_a"`
+	EachB   Part    `json:"batch_b"`
+}
+
+// Part is a mass, and a volume where the density is stated.
+type Part struct {
+	G  float64 `json:"g"`
+	ML float64 `json:"ml,omitempty"`
+}
+
+// resin works out the resin and its items.
+func (o *Order) resin(p laminate.Plan) {
+	if p.Resin == nil {
+		return
+	}
+	r := &Resin{Name: p.Resin.Name, DensityGCM3: content.ResinDensity(p), SparePercent: p.Resin.SparePercent, Lines: []Line{}, Whole: true}
+	o.Resin = r
+	o.inPlies(p)
+	o.takenUp(p)
+	if l := p.Resin.LinesAndPotG; l.Known() {
+		r.Lines = append(r.Lines, Line{What: "feed lines and pot", MassG: l})
+	}
+	for _, l := range r.Lines {
+		r.NetG += l.MassG.Value
+	}
+	r.SpareG = geometry.Snap(float64(r.NetG*r.SparePercent.Value) / 100)
+	r.NetG = geometry.Snap(r.NetG)
+	r.TotalG = geometry.Snap(r.NetG + r.SpareG)
+	r.Mix = mixed(p.Resin, r.TotalG)
+	if r.Mix == nil {
+		o.miss("resin and hardener cannot be told apart: write mix: under resin:, from the data sheet")
+	}
+	o.resinItems(p.Resin)
+}
+
+// miss adds a sentence once; what is missing from the resin leaves it not whole.
+func (o *Order) miss(sentence string) {
+	if !slices.Contains(o.Missing, sentence) {
+		o.Missing = append(o.Missing, sentence)
+	}
+}
+
+func (o *Order) missResin(sentence string) {
+	o.miss(sentence)
+	o.Resin.Whole = false
+}
+
+// inPlies adds what the plies of each fabric hold, over their whole blanks.
+func (o *Order) inPlies(p laminate.Plan) {
+	for _, f := range p.Fabrics {
+		c := content.ClothOf(p, f)
+		area, laid, used := 0.0, 0.0, false
+		for _, y := range p.Plies {
+			if y.Fabric == f.Name {
+				a := y.Blank.Area()
+				area, laid, used = area+a, laid+float64(a*content.Laps(y)), true
+			}
+		}
+		if !used {
+			continue
+		}
+		for _, m := range c.Missing {
+			o.missResin(m)
+		}
+		if !c.Weighed() {
+			continue
+		}
+		basis := laminate.Figure{Value: c.ResinGSM.Value, Basis: laminate.Computed, From: "fibre " + percent(c.FibreVolume.Value) + " by volume, " + basisWords(c.FibreVolume)}
+		o.Resin.Lines = append(o.Resin.Lines, line("plies of "+f.Name, laid, basis))
+	}
+}
+
+// takenUp adds what consumables and cores hold.
+func (o *Order) takenUp(p laminate.Plan) {
+	for i, c := range p.Consumables {
+		s := o.Supplies[i]
+		switch {
+		case c.UptakeGSM.Known():
+			o.Resin.Lines = append(o.Resin.Lines, line(c.Name, s.AreaMM2, c.UptakeGSM))
+		case c.Kind == laminate.PeelPly || c.Kind == laminate.FlowMedia || c.Kind == laminate.Other:
+			o.missResin("the resin that " + c.Name + " takes up is not in the sum: write uptake: or test: for it")
+		}
+	}
+	for i, c := range p.Cores {
+		if !c.UptakeGSM.Known() {
+			o.missResin("the resin that core " + c.Name + " takes up is not in the sum: write uptake: for it")
+			continue
+		}
+		both := c.UptakeGSM
+		both.Value *= 2
+		o.Resin.Lines = append(o.Resin.Lines, line("core "+c.Name+", both faces", o.Cores[i].AreaMM2, both))
+	}
+}
+
+// line gives what an area holds at so many g/m²; the mass is as sure as those.
+func line(what string, area float64, gsm laminate.Figure) Line {
+	mass := laminate.Figure{Value: geometry.Snap(float64(area*gsm.Value) / 1e6), Basis: laminate.Computed, From: basisWords(gsm)}
+	return Line{What: what, AreaMM2: geometry.Snap(area), GSM: gsm, MassG: mass}
+}
+
+// basisWords tells what a figure stands on: "assumed: infused glass cloth".
+func basisWords(f laminate.Figure) string {
+	if f.From == "" {
+		return f.Basis
+	}
+	return f.Basis + ": " + f.From
+}
+
+// mixed parts a mass into resin and hardener, and into equal batches no larger
+// than stated.
+func mixed(r *laminate.Resin, total float64) *Mixed {
+	x := r.Mix
+	if x == nil || !(x.PartsA > 0) || !(x.PartsB > 0) {
+		return nil
+	}
+	a, b, by := x.PartsA, x.PartsB, "by weight"
+	if x.ByVolume {
+		if !(x.DensityAGCM3 > 0) || !(x.DensityBGCM3 > 0) {
+			return nil
+		}
+		a, b, by = float64(a*x.DensityAGCM3), float64(b*x.DensityBGCM3), "by volume"
+	}
+	m := &Mixed{Ratio: plain(x.PartsA) + " : " + plain(x.PartsB) + " " + by, LimitG: r.BatchG, Batches: 1}
+	if r.BatchG > 0 {
+		m.Batches = max(1, int(math.Ceil(total/r.BatchG-1e-9)))
+	}
+	m.BatchG = geometry.Snap(total / float64(m.Batches))
+	share := a / (a + b)
+	m.A, m.B = parts(x, total, share)
+	m.EachA, m.EachB = parts(x, total/float64(m.Batches), share)
+	return m
+}
+
+// parts gives the two parts of a mass, with volumes where densities are stated.
+func parts(x *laminate.Mix, total, share float64) (a, b Part) {
+	a.G = geometry.Snap(float64(total * share))
+	b.G = geometry.Snap(float64(total * (1 - share)))
+	if x.DensityAGCM3 > 0 && x.DensityBGCM3 > 0 {
+		a.ML = geometry.Snap(float64(total*share) / x.DensityAGCM3)
+		b.ML = geometry.Snap(float64(total*(1-share)) / x.DensityBGCM3)
+	}
+	return a, b
+}
+
+// resinItems adds resin and hardener to the order, or the mixed resin where the
+// ratio is not stated. The price per kilogram is that of both.
+func (o *Order) resinItems(r *laminate.Resin) {
+	rest := []string{}
+	for _, l := range o.Resin.Lines {
+		if l.GSM.Basis == laminate.Assumed || l.MassG.Basis == laminate.Assumed {
+			rest = append(rest, l.What)
+		}
+	}
+	rest = append(rest, o.assumedOfResin()...)
+	item := func(kind, name, what string, share float64) Item {
+		i := Item{
+			Kind: kind, Name: name, What: what, Net: amount(float64(o.Resin.NetG*share)/1000, Kilos), Basis: laminate.Computed,
+			SparePercent: o.Resin.SparePercent, OnHand: amount(0, Kilos), SoldBy: amount(0, Kilos),
+			ToBuy: atLeast(float64(o.Resin.TotalG*share)/1000, Kilos), Assumed: rest,
+		}
+		return i.priced(r.PricePerKG, r.HasPrice)
+	}
+	if m := o.Resin.Mix; m != nil && m.A.G+m.B.G > 0 {
+		share := m.A.G / (m.A.G + m.B.G)
+		o.Items = append(o.Items, item(ResinItem, r.Name, "resin (A), "+m.Ratio, share), item(HardenerItem, r.Name, "hardener (B), "+m.Ratio, 1-share))
+		return
+	}
+	o.Items = append(o.Items, item(ResinItem, r.Name, "resin and hardener together", 1))
+}
+
+// assumedOfResin lists what the sum of the resin rests on.
+func (o *Order) assumedOfResin() []string {
+	return assumed(
+		named{o.Resin.DensityGCM3, "resin density " + plain(o.Resin.DensityGCM3.Value) + " g/cm3"},
+		named{o.Resin.SparePercent, "spare " + plain(o.Resin.SparePercent.Value) + " %"},
+	)
+}
+
+func percent(share float64) string {
+	return strconv.FormatFloat(math.Round(float64(share*1000))/10, 'f', -1, 64) + " %"
+}
+
+// plain prints a figure to a thousandth, without zeros at the end.
+func plain(v float64) string {
+	return strconv.FormatFloat(math.Round(float64(v*1000))/1000+0, 'f', -1, 64)
+}
