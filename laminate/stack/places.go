@@ -1,0 +1,113 @@
+package stack
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"stripwright/laminate/zone"
+)
+
+// mostZones is how many zones are listed.
+const mostZones = 20
+
+// zones judges each zone of the part, where there is more than one.
+func (r Reading) zones() []Section {
+	all := zone.Of(r.plan)
+	if len(all) < 2 {
+		return nil
+	}
+	s := Section{Heading: "Zones", Table: [][]string{{"zone", "area", "plies", "layers", "verdict"}}}
+	for i, z := range all {
+		if i == mostZones {
+			s.Lines = append(s.Lines, "and "+counted(len(all)-i, "smaller zone", "smaller zones"))
+			break
+		}
+		j := Judge(Through(r.plan, r.cloths, z.Plies, z.Cores))
+		var plies []int
+		for _, k := range z.Plies {
+			plies = append(plies, r.plan.Plies[k].Ply)
+		}
+		s.Table = append(s.Table, []string{
+			zone.Name(i), decimal(z.AreaMM2/1e6, 3) + " m²", ranges(plies), strconv.Itoa(len(j.Layers)), j.Short(),
+		})
+	}
+	s.Lines = append(s.Lines, "Where outlines differ the stack differs too; a patch on one face makes its place unsymmetric.")
+	return []Section{s}
+}
+
+// skins judges the skins of a sandwich apart: what lies under, between and over
+// the cores.
+func (r Reading) skins() []Section {
+	s := Section{Heading: "Skins of the sandwich", Table: [][]string{{"skin", "plies", "verdict by itself"}}}
+	from, cores := 0, 0
+	for i := 0; i <= len(r.Plies); i++ {
+		if i < len(r.Plies) && r.Plies[i].Core == nil {
+			continue
+		}
+		if i < len(r.Plies) {
+			cores++
+		}
+		if i > from {
+			s.Table = append(s.Table, []string{strconv.Itoa(len(s.Table)), pliesOfSkin(r.Plies[from:i]), Judge(r.Plies[from:i]).Short()})
+		}
+		from = i + 1
+	}
+	if cores == 0 {
+		return nil
+	}
+	s.Lines = []string{"The verdict above is of skins and core together. A skin that couples is held flat by the core and the other skin, but pulls at the core when it cools."}
+	return []Section{s}
+}
+
+func pliesOfSkin(plies []Ply) string {
+	var out []int
+	for _, p := range plies {
+		out = append(out, p.Number)
+	}
+	return ranges(out)
+}
+
+// joints tells what joints cut of each fabric in use, and which joints run
+// across the load.
+func (r Reading) joints() Section {
+	s := Section{
+		Heading: "What the joints cut",
+		Table:   [][]string{{"fabric", "form", "a side joint cuts", "an end joint cuts"}},
+		Lines: []string{
+			"Share of a ply's fibre, by weight, that ends at a joint: a side joint runs along the roll, an end joint across it. A layer within 1° of the joint is not cut.",
+		},
+	}
+	for _, f := range r.plan.Fabrics {
+		c := r.cloths[f.Name]
+		cut := CutOf(c)
+		s.Table = append(s.Table, []string{f.Name, c.describe(), percent(cut.Side), percent(cut.End)})
+	}
+	if r.plan.Part.LoadDeg == nil {
+		s.Lines = append(s.Lines, "No load direction is stated (load:), so no joint is held against it.")
+		return s
+	}
+	s.Lines = append(s.Lines, r.loadLines(*r.plan.Part.LoadDeg)...)
+	return s
+}
+
+// loadLines names the plies whose joints run across the load.
+func (r Reading) loadLines(load float64) []string {
+	var words []string
+	for _, q := range r.plan.Plies {
+		for _, kind := range []string{sideJoint, endJoint} {
+			if !has(q, kind) {
+				continue
+			}
+			if part := AcrossLoad(r.cloths[q.Fabric], q, kind, load); part > 0 {
+				words = append(words, fmt.Sprintf("ply %d (%s joints, %s of its fibre)", q.Ply, kind, percent(part)))
+			}
+		}
+	}
+	at := "Load at " + degrees(load) + ": "
+	if len(words) == 0 {
+		return []string{at + "no joint runs across it and cuts fibre that carries it."}
+	}
+	return []string{at + "joints run across it and cut fibre that carries it in " + strings.Join(words, ", ") +
+		". A continuous ply is not butt-spliced across the load (MIL-HDBK-17-3F, 2002, §12.3.1, item A-29)."}
+}
