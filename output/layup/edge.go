@@ -42,17 +42,23 @@ type cornerAt struct {
 }
 
 func newNetEdge(part laminate.PlanPart) *netEdge {
-	e := &netEdge{ring: part.Net.Oriented().Outer}
+	return newEdge(part.Net.Oriented().Outer, part.Corners)
+}
+
+// newEdge takes any ring that runs anticlockwise, with corners on or near it; the
+// first of them is the datum.
+func newEdge(ring orb.Ring, corners []laminate.Corner) *netEdge {
+	e := &netEdge{ring: ring}
 	e.start = make([]float64, len(e.ring))
 	for i, p := range e.ring {
 		e.start[i] = e.long
 		e.long += distance(p, e.next(i))
 	}
-	for _, c := range part.Corners {
+	for _, c := range corners {
 		e.corners = append(e.corners, cornerAt{c.Name, orb.Point(c.At), e.nearest(orb.Point(c.At))})
 	}
-	if len(part.Corners) > 0 {
-		e.datum = orb.Point(part.Corners[0].At)
+	if len(corners) > 0 {
+		e.datum = orb.Point(corners[0].At)
 	}
 	sort.SliceStable(e.corners, func(a, b int) bool { return e.corners[a].s < e.corners[b].s })
 	return e
@@ -132,6 +138,12 @@ func (e *netEdge) ticks(j laminate.Joint) (ends [2]Tick, ok bool) {
 	return [2]Tick{e.tick(found[first]), e.tick(found[last])}, true
 }
 
+// Ways along the edge.
+const (
+	anticlockwise = "anticlockwise"
+	clockwise     = "clockwise"
+)
+
 // straightShare is how much longer than the straight line between its corners a
 // stretch of edge may be and still be measured from one end all along.
 const straightShare = 1.2
@@ -151,9 +163,9 @@ func (e *netEdge) tick(c crossing) Tick {
 		fromA = ahead <= back
 	}
 	if fromA {
-		t.From, t.Way, t.AlongMM = a.name, "anticlockwise", ahead
+		t.From, t.Way, t.AlongMM = a.name, anticlockwise, ahead
 	} else {
-		t.From, t.Way, t.AlongMM = b.name, "clockwise", back
+		t.From, t.Way, t.AlongMM = b.name, clockwise, back
 	}
 	return t
 }

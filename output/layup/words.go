@@ -59,15 +59,15 @@ func Length(ply laminate.PlanPly, s laminate.Strip) float64 {
 	return b.Max[0] - b.Min[0]
 }
 
-// Line is a kind of line of a drawing with its name.
-type Line struct {
+// KeyLine is a kind of line of a drawing with its name.
+type KeyLine struct {
 	Pen   sheet.Pen
 	Words string
 }
 
 // Key names the lines of a drawing of a ply; k is its unit of lettering in mm.
-func Key(k float64) []Line {
-	return []Line{
+func Key(k float64) []KeyLine {
+	return []KeyLine{
 		{jointPen(k, math.Inf(1)), "joint of this ply"},
 		{earlierPen(k), "joint below that counts"},
 		{netPen(k), "net edge"},
