@@ -1,0 +1,123 @@
+package list
+
+import (
+	"flag"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/paulmach/orb"
+
+	"stripwright/geometry"
+	"stripwright/laminate"
+	"stripwright/output/internal/handmade"
+)
+
+var update = flag.Bool("update", false, "write the golden reports anew")
+
+func given(v float64) laminate.Figure { return laminate.Figure{Value: v, Basis: laminate.Given} }
+
+// carbonPanel is nine plies of carbon, triaxial plies turned over at the middle,
+// with a patch and a measured piece.
+func carbonPanel() laminate.Plan {
+	rectangle := func(x, y, w, h float64) geometry.Region {
+		return geometry.Region{Outer: orb.Ring{{x, y}, {x + w, y}, {x + w, y + h}, {x, y + h}}}
+	}
+	p := laminate.Plan{Fabrics: []laminate.PlanFabric{
+		{Name: "carbon twill 200", WeightGSM: 200, Fibre: "carbon", Form: laminate.Woven, DensityGCM3: given(1.80)},
+		{Name: "carbon triax 800", WeightGSM: 800, Fibre: "carbon", Form: laminate.Triaxial, DensityGCM3: given(1.80),
+			Layers: []laminate.Layer{{AngleDeg: 0}, {AngleDeg: 45}, {AngleDeg: -45}}},
+	}}
+	p.Part.Net, p.Part.Blank = rectangle(0, 0, 900, 600), rectangle(-25, -25, 950, 650)
+	for i := range 9 {
+		y := laminate.PlanPly{Ply: i + 1, Fabric: "carbon triax 800", Face: laminate.FaceUp, Blank: p.Part.Blank}
+		if i > 4 {
+			y.Face = laminate.FaceDown
+		}
+		if i == 0 || i == 8 {
+			y.Fabric = "carbon twill 200"
+		}
+		p.Plies = append(p.Plies, y)
+	}
+	p.Plies = append(p.Plies, laminate.PlanPly{Ply: 10, Fabric: "carbon triax 800", Face: laminate.FaceUp, Outline: "patch", Blank: rectangle(100, 100, 200, 150)})
+	p.Resin = &laminate.Resin{Name: "epoxy"}
+	p.Measured = &laminate.Measured{
+		WeightG: 28.1 * 28.349523125, AreaMM2: 304.8 * 304.8, ThicknessMM: 5.9, ThinnestMM: 5.7, ThickestMM: 5.9, ClothBand: given(5),
+	}
+	p.Consumables = []laminate.Consumable{{Name: "peel ply and mesh", UptakeGSM: given(600)}}
+	p.Uptakes = []laminate.Uptake{{Consumable: "peel ply and mesh", AreaMM2: 304.8 * 304.8, DryG: 88, WetG: 158.87}}
+	return p
+}
+
+func materialText(p laminate.Plan) string {
+	var b strings.Builder
+	for _, s := range Material(p) {
+		b.WriteString(s.Text())
+	}
+	return b.String()
+}
+
+// sandwich is a hatch lid of stitched glass with a foam core under its middle,
+// in a resin of the job's own, which lacks a constant.
+func sandwich() laminate.Plan {
+	p := handmade.Hatch()
+	p.Fabrics[0].Layers = []laminate.Layer{{AngleDeg: 45}, {AngleDeg: -45}}
+	p.Fabrics[0].FibreVolume = given(0.5)
+	p.Resin = &laminate.Resin{Name: "polyester", BandPoints: given(3)}
+	p.Cores = []laminate.Core{{Name: "foam 12", AfterPly: 4, Outline: "core", ThicknessMM: 12, DensityKGM3: 80, UptakeGSM: given(350),
+		Blank: geometry.Region{Outer: orb.Ring{{200, 150}, {780, 150}, {780, 550}, {200, 550}}}}}
+	return p
+}
+
+// Both reports, letter by letter; a change is looked at, then written with
+// -update. The figures themselves are held by the packages that work them out.
+func TestMaterialReports(t *testing.T) {
+	for name, p := range map[string]laminate.Plan{"carbon-panel": carbonPanel(), "sandwich": sandwich()} {
+		path := "testdata/" + name + ".txt"
+		got := materialText(p)
+		if *update {
+			if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		want, err := os.ReadFile(path)
+		if err != nil || got != string(want) {
+			t.Errorf("%s differs: %v\n%s", path, err, got)
+		}
+	}
+}
+
+// What a laminator must find in the report of the panel that was measured.
+func TestMaterialReportSays(t *testing.T) {
+	text := strings.Join(strings.Fields(materialText(carbonPanel())), " ")
+	for _, want := range []string{
+		"Z1 6 mm (0.236 in), Z2 6.8 mm (0.268 in)", "(common practice, no source)",
+		"THE VOID FIGURE CANNOT BE TRUSTED", "write uptake: 763 g/m2", "cure shrinkage and moisture not included",
+		"carbon twill 200: density given; fibre volume assumed, infused carbon cloth, usually 0.55 to 0.60",
+		"generic carbon in epoxy",
+	} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is not in the report", want)
+		}
+	}
+}
+
+// A job that states no more than its cloth gets what can be worked out, and what
+// to write for the rest; nothing is invented.
+func TestMaterialReportAsks(t *testing.T) {
+	p := handmade.Hatch()
+	text := strings.Join(strings.Fields(materialText(p)), " ")
+	for _, want := range []string{
+		"MISSING: weight and resin cannot be worked out: write resin: with name: or density:",
+		"MISSING: stiffness cannot be worked out: write name: under resin:",
+	} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is not in the report:\n%s", want, text)
+		}
+	}
+	p.Fabrics[0].Fibre = ""
+	text = materialText(p)
+	if !strings.Contains(text, "write density: for fabric biax450") || strings.Contains(text, "NaN") {
+		t.Errorf("%s", text)
+	}
+}
