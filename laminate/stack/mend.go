@@ -81,6 +81,9 @@ func (m *mending) symmetric() {
 	}
 	sort.SliceStable(m.out.Cures, func(i, j int) bool { return m.out.Cures[i].Cost < m.out.Cures[j].Cost })
 	if len(m.out.Cures) == 0 {
+		m.oneAngle()
+	}
+	if len(m.out.Cures) == 0 {
 		m.otherHand()
 		m.closer()
 	}
@@ -130,6 +133,21 @@ func pliesOf(chosen []variant) []Ply {
 		out[i] = v.ply
 	}
 	return out
+}
+
+// oneAngle lays one ply at another angle of the schedule, others turned over or
+// by quarters. It is another schedule, so balance must not be lost.
+func (m *mending) oneAngle() {
+	chosen, cost, ok := folded(m.choices(means{faces: true, quarters: true, angles: m.angles}))
+	m.out.Tried = append(m.out.Tried, "one ply at another angle of the schedule, with every face and quarter turn of the others")
+	if !ok || cost >= 2*costOfAngle {
+		return
+	}
+	plies := pliesOf(chosen)
+	if m.now.Balanced && !Judge(plies).Balanced {
+		return
+	}
+	m.take(turns(m.plies, plies), plies, cost)
 }
 
 // otherHand lets plies be cut from the cloth of the other hand; where that is

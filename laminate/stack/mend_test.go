@@ -29,7 +29,7 @@ func TestMend(t *testing.T) {
 		{ud, "[0/90]2", "", "exchange plies 3 and 4"},
 		{ud, "[0/90]", "", "add one ply of ud at 0° after ply 2"},
 		{ud, "[0/0/90]", "", "exchange plies 2 and 3"},
-		{ud, "[0_3/90/0_2/45/0_3]", "", ""},
+		{ud, "[0_3/90/0_2/45/0_3]", "", "lay ply 7 at 90°"},
 		{ud, "[90/0/45/45/0/0/90/0]", "", "move ply 8 onto ply 2"},
 		{zeroNine, "[0_2]", "", "lay ply 2 face down"},
 		{zeroNine, "[0_6]", "", "lay plies 4–6 face down"},

@@ -22,11 +22,17 @@ func (m Mending) lines(now Judgement) []string {
 			add("Nothing that was tried balances it.")
 		}
 	}
-	if len(m.Tried) > 0 {
-		add("Tried and judged: " + strings.Join(m.Tried, "; ") + ".")
+	for i, t := range m.Tried {
+		if i == 0 {
+			add("Tried and judged:")
+		}
+		add("  " + t)
 	}
-	if len(m.Untried) > 0 {
-		add("Not searched: " + strings.Join(m.Untried, "; ") + ".")
+	for i, t := range m.Untried {
+		if i == 0 {
+			add("Not searched:")
+		}
+		add("  " + t)
 	}
 	return out
 }
@@ -65,8 +71,8 @@ func (c Cure) notes(was Judgement) string {
 	if !was.Mirror && !was.Balanced && c.After.Mirror && c.After.Balanced {
 		words = append(words, "symmetric and balanced")
 	}
-	if moved := directionsMoved(was, c.After); moved != "" {
-		words = append(words, moved)
+	if len(c.After.Layers) == len(was.Layers) {
+		words = append(words, directionsMoved(was, c.After)...)
 	}
 	if len(words) == 0 {
 		return ""
@@ -76,7 +82,7 @@ func (c Cure) notes(was Judgement) string {
 
 // directionsMoved tells shares of fibre that change by a tenth of a percent or
 // more.
-func directionsMoved(was, now Judgement) string {
+func directionsMoved(was, now Judgement) []string {
 	part := func(j Judgement, s Share) float64 {
 		for _, o := range j.Shares {
 			if same(o.Angle, s.Angle) {
@@ -100,5 +106,5 @@ func directionsMoved(was, now Judgement) string {
 			say(s)
 		}
 	}
-	return strings.Join(words, ", ")
+	return words
 }

@@ -32,7 +32,7 @@ func (r Reading) zones() []Section {
 			zone.Name(i), decimal(z.AreaMM2/1e6, 3) + " m²", ranges(plies), strconv.Itoa(len(j.Layers)), j.Short(),
 		})
 	}
-	s.Lines = append(s.Lines, "Where outlines differ the stack differs too; a patch on one face makes its place unsymmetric.")
+	s.Lines = append(s.Lines, "Where outlines differ the stack differs too: a patch makes its place unsymmetric unless its plies are mirrored about the middle as well.")
 	return []Section{s}
 }
 

@@ -14,8 +14,8 @@ import (
 // row is its head.
 type Section struct {
 	Heading string
-	Lines   []string
 	Table   [][]string
+	Lines   []string
 }
 
 // Reading is a plan read for judging: its cloth with the thickness it lies in,
@@ -111,7 +111,7 @@ func (r Reading) verdict() Section {
 	}
 	s.Lines = append(s.Lines, r.Now.symmetry())
 	for _, l := range r.Now.oddLines() {
-		s.Lines = append(s.Lines, "- "+l)
+		s.Lines = append(s.Lines, "  "+l)
 	}
 	s.Lines = append(s.Lines, r.Now.balance())
 	s.Lines = append(s.Lines, r.Now.groupLines()...)
@@ -167,7 +167,7 @@ func (r Reading) mending() Section {
 
 // layerTable lists the layers with what lies opposite.
 func (r Reading) layerTable() Section {
-	s := Section{Heading: "Layers from the tool up", Table: [][]string{{"layer", "ply", "cloth", "of its layers", "direction", "fibre", "thickness", "opposite", "mirror"}}}
+	s := Section{Heading: "Layers from the tool up", Table: [][]string{{"layer", "ply", "cloth", "its layer", "direction", "fibre", "thickness", "opposite", "mirror"}}}
 	n := len(r.Now.Layers)
 	for i, l := range r.Now.Layers {
 		o := r.Now.Layers[n-1-i]
@@ -175,9 +175,9 @@ func (r Reading) layerTable() Section {
 		if l.identity() != o.identity() {
 			mirror = "NO"
 		}
-		ply, of := number(l.Ply), "1"
+		ply, of := number(l.Ply), "-"
 		if l.Kind == CoreKind {
-			ply, of = "core", "-"
+			ply = "core"
 		}
 		if l.Of > 0 {
 			of = fmt.Sprintf("%d of %d", l.Of, len(r.cloths[l.Fabric].Lies))

@@ -27,12 +27,13 @@ func turns(was, now []Ply) string {
 	return strings.Join(append(words, quarterTurns(was, now)...), ", and ")
 }
 
-// quarterTurns groups plies turned in their plane by their new angle and face.
+// quarterTurns groups plies laid at another angle by that angle and their face.
 func quarterTurns(was, now []Ply) []string {
 	type way struct {
-		angle geometry.Angle
-		over  bool
-		down  bool
+		angle   geometry.Angle
+		quarter bool
+		over    bool
+		down    bool
 	}
 	var ways []way
 	plies := map[way][]int{}
@@ -40,7 +41,7 @@ func quarterTurns(was, now []Ply) []string {
 		if now[i].Core != nil || now[i].Angle == was[i].Angle || now[i].Cloth.Hand != was[i].Cloth.Hand {
 			continue
 		}
-		w := way{now[i].Angle, now[i].Down != was[i].Down, now[i].Down}
+		w := way{now[i].Angle, same(now[i].Angle, geometry.NewAngle(was[i].Angle.Degrees()+90)), now[i].Down != was[i].Down, now[i].Down}
 		if !slices.Contains(ways, w) {
 			ways = append(ways, w)
 		}
@@ -49,6 +50,9 @@ func quarterTurns(was, now []Ply) []string {
 	var words []string
 	for _, w := range ways {
 		text := "turn " + pliesWord(plies[w]) + " by a quarter, to " + degrees(w.angle.Degrees())
+		if !w.quarter {
+			text = "lay " + pliesWord(plies[w]) + " at " + degrees(w.angle.Degrees())
+		}
 		if w.over {
 			text += ", and lay " + them(plies[w]) + face(w.down)
 		}

@@ -9,10 +9,11 @@ import (
 
 // means is what may be done to a ply where it lies.
 type means struct {
-	faces    bool // turned over
-	quarters bool // turned by 90° in its plane, where that keeps its directions
-	any      bool // turned by 90° where it has two or more directions
-	hand     bool // taken from the cloth of the other hand
+	faces    bool             // turned over
+	quarters bool             // turned by 90° in its plane, where that keeps its directions
+	any      bool             // turned by 90° where it has two or more directions
+	angles   []geometry.Angle // laid at one of these instead
+	hand     bool             // taken from the cloth of the other hand
 }
 
 // variant is a ply as it may lie: ids are its layers from the tool up, cost
@@ -45,6 +46,7 @@ const (
 	costOfExchange = 2
 	costOfPly      = 3
 	costOfHand     = 4
+	costOfAngle    = 1000 // more than all else, so that a sum tells how often
 )
 
 // variants lists the ways a ply may lie that differ in its layers, as it is
@@ -72,6 +74,11 @@ func (m means) variants(p Ply, n names) []variant {
 	turned(p, 0)
 	if m.quarters && (m.any && len(p.Cloth.Lies) > 1 || sameDirections(p, quarter)) {
 		turned(quarter, costOfTurn)
+	}
+	for _, a := range m.angles {
+		other := p
+		other.Angle = a
+		turned(other, costOfAngle)
 	}
 	if m.hand {
 		other := p
