@@ -3,6 +3,7 @@ module stripwright
 go 1.26.0
 
 require (
+	github.com/boombuler/barcode v1.1.0
 	github.com/google/go-cmp v0.7.0
 	github.com/paulmach/orb v0.14.0
 	github.com/peterstace/simplefeatures v0.50.0
