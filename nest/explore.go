@@ -11,14 +11,19 @@ import (
 // steps gives the length of an annealing run: the more plies, the dearer a step.
 func (p *planner) steps() int { return max(200, p.budget.work/(len(p.job.Plies)+8)/p.burden) }
 
+// rasters is into how many parts the raster of measures is divided that the runs
+// keep to by turns; 0: no raster.
+var rasters = [...]int64{0, 1, 1, 2}
+
 // explore anneals from a start and lays the best states on the rolls.
 func (p *planner) explore(s begun) (*answer, error) {
 	runs := make([][]search.State, p.budget.runs)
 	inParallel(p.workers, len(runs), func(k int) {
 		m := newModel(p.job, p.cloths, p.bases, s.choice)
-		runs[k] = search.Run(p.ctx, m.problem, s.phases, p.steps(), p.budget.keep, uint64(p.seed)*1000+uint64(k))
+		runs[k] = search.Run(p.ctx, m.problem, s.phases, p.steps(), p.budget.keep, rasters[k%len(rasters)], uint64(p.seed)*1000+uint64(k))
 	})
-	states := append(search.Best(runs, p.keep(s)), search.State{Phases: s.phases})
+	m := newModel(p.job, p.cloths, p.bases, s.choice)
+	states := append(m.problem.Best(runs, p.keep(m, s.phases)), search.State{Phases: s.phases})
 	first, err := p.layAll(s.choice, states, always(p.budget.quick), true)
 	if err != nil {
 		return nil, err
@@ -66,11 +71,10 @@ func (p *planner) stopped() bool { return p.ctx.Err() != nil }
 const mostLaid = 12000
 
 // keep gives the number of states to lay.
-func (p *planner) keep(s begun) int {
-	m := newModel(p.job, p.cloths, p.bases, s.choice)
+func (p *planner) keep(m *model, phases []int64) int {
 	pieces := 0
 	for i, c := range m.classes {
-		d := c.Measure(s.phases[i])
+		d := c.Measure(phases[i])
 		pieces += d.Fulls + len(d.Narrow)
 	}
 	keep := p.budget.keep

@@ -78,7 +78,7 @@ func (p *planner) rank(list []begun) {
 	inParallel(p.workers, len(list), func(k int) {
 		s := &list[k]
 		m := newModel(p.job, p.cloths, p.bases, s.choice)
-		states := search.Run(p.ctx, m.problem, s.phases, p.steps()/4, 1, uint64(p.seed))
+		states := search.Run(p.ctx, m.problem, s.phases, p.steps()/4, 1, 0, uint64(p.seed))
 		s.cost = states[0].Cost
 	})
 	slices.SortStableFunc(list, func(a, b begun) int { return cmp.Compare(a.cost, b.cost) })

@@ -6,14 +6,23 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
+
+	"stripwright/nest/layout"
 )
 
 // Run anneals from a clear set of phases for a number of steps and returns the
 // best states met, each of a different cost, best first; the start is among
-// them when it ranks. A cancelled context ends the run early.
-func Run(ctx context.Context, p *Problem, start []int64, steps, keep int, seed uint64) []State {
+// them when it ranks. With parts above 0 phases are kept to a raster of the
+// measures of each group, divided into so many parts, where it has one. A
+// cancelled context ends the run early.
+func Run(ctx context.Context, p *Problem, start []int64, steps, keep int, parts int64, seed uint64) []State {
 	rng := rand.New(rand.NewPCG(seed, 0x1a40))
 	w := newWalker(p, start)
+	for g := range w.raster {
+		if parts > 0 {
+			w.raster[g] = w.rasterOf(g, parts)
+		}
+	}
 	best := newPodium(keep)
 	now := w.total()
 	best.offer(w.phases, now)
@@ -25,7 +34,7 @@ func Run(ctx context.Context, p *Problem, start []int64, steps, keep int, seed u
 			break
 		}
 		heat := hot * math.Pow(0.002, float64(k)/float64(steps))
-		changes = w.propose(rng, changes[:0])
+		changes = w.onRaster(w.propose(rng, changes[:0]))
 		next, ok := w.try(changes, &old)
 		if !ok {
 			continue
@@ -93,8 +102,12 @@ func (b *podium) offer(phases []int64, cost float64) {
 }
 
 // Best merges the states of several runs, in the order of the runs, and keeps
-// the best of different cost.
-func Best(runs [][]State, keep int) []State {
+// the best of different cost. Where all costs are whole steps of a raster, states
+// of equal cost are kept as well unless plies of one kind only change places.
+func (p *Problem) Best(runs [][]State, keep int) []State {
+	if p.rastered() {
+		return p.bestUnlike(runs, keep)
+	}
 	b := newPodium(keep)
 	for _, run := range runs {
 		for _, s := range run {
@@ -102,4 +115,40 @@ func Best(runs [][]State, keep int) []State {
 		}
 	}
 	return b.states
+}
+
+func (p *Problem) bestUnlike(runs [][]State, keep int) []State {
+	var all []State
+	var seen [][]int64
+	for _, run := range runs {
+		for _, s := range run {
+			sorted := p.sorted(s.Phases)
+			if !slices.ContainsFunc(seen, func(o []int64) bool { return slices.Equal(o, sorted) }) {
+				all, seen = append(all, s), append(seen, sorted)
+			}
+		}
+	}
+	slices.SortStableFunc(all, func(a, b State) int { return cmp.Compare(a.Cost, b.Cost) })
+	return all[:min(keep, len(all))]
+}
+
+// sorted gives the phases with those of each kind of ply in rising order.
+func (p *Problem) sorted(phases []int64) []int64 {
+	out := slices.Clone(phases)
+	byKind := make(map[*layout.Class][]int)
+	for i := range phases {
+		c := p.Web.Plies[i].Class
+		byKind[c] = append(byKind[c], i)
+	}
+	for _, plies := range byKind {
+		of := make([]int64, len(plies))
+		for k, i := range plies {
+			of[k] = phases[i]
+		}
+		slices.Sort(of)
+		for k, i := range plies {
+			out[i] = of[k]
+		}
+	}
+	return out
 }

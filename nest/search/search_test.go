@@ -63,7 +63,7 @@ func TestExactFitIsFound(t *testing.T) {
 			angles[i] = c.angle
 		}
 		p := problem(c.w, c.h, c.width, c.d, c.between, angles...)
-		best := Run(context.Background(), p, startOf(t, p), 6000, 3, 1)[0]
+		best := Run(context.Background(), p, startOf(t, p), 6000, 3, 0, 1)[0]
 		if want := c.strips * c.lengthOfOneStrip * 1000; math.Abs(best.Cost-want) > 1 {
 			t.Errorf("%s: %g µm, want %g", c.name, best.Cost, want)
 		}
@@ -75,7 +75,7 @@ func TestExactFitIsFound(t *testing.T) {
 func TestStatesKeepTheRules(t *testing.T) {
 	p := problem(900, 700, 150, 37.5, 5, 45, 0, 45, 45, 90, 45, 0)
 	start := startOf(t, p)
-	states := Run(context.Background(), p, start, 3000, 6, 3)
+	states := Run(context.Background(), p, start, 3000, 6, 0, 3)
 	for k, s := range states {
 		if k > 0 && s.Cost <= states[k-1].Cost {
 			t.Errorf("state %d costs %g after %g", k, s.Cost, states[k-1].Cost)
@@ -89,10 +89,10 @@ func TestStatesKeepTheRules(t *testing.T) {
 			t.Errorf("state %d: cost %g, counted again %g", k, s.Cost, w.total())
 		}
 	}
-	if again := Run(context.Background(), p, start, 3000, 6, 3); !reflect.DeepEqual(states, again) {
+	if again := Run(context.Background(), p, start, 3000, 6, 0, 3); !reflect.DeepEqual(states, again) {
 		t.Error("the same seed gives other states")
 	}
-	if merged := Best([][]State{states, states}, 4); len(merged) != min(4, len(states)) || merged[0].Cost != states[0].Cost {
+	if merged := p.Best([][]State{states, states}, 4); len(merged) != min(4, len(states)) || merged[0].Cost != states[0].Cost {
 		t.Errorf("merged to %d states", len(merged))
 	}
 }

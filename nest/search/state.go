@@ -37,6 +37,7 @@ type walker struct {
 	sky     skyline
 	ahead   []*band.End
 	back    []*band.End
+	raster  []int64 // by group, step that phases are kept to; 0: none
 	fine    bool // few enough pieces to fit their ends at every step
 }
 
@@ -46,7 +47,7 @@ const mostFitted = 400
 
 func newWalker(p *Problem, phases []int64) *walker {
 	w := &walker{Problem: p, phases: append([]int64(nil), phases...), costs: make([]float64, len(p.Weight)),
-		members: make([][]int, len(p.Weight)), turns: make(map[*layout.Class]*turns)}
+		members: make([][]int, len(p.Weight)), raster: make([]int64, len(p.Weight)), turns: make(map[*layout.Class]*turns)}
 	for i, g := range p.Group {
 		w.members[g] = append(w.members[g], i)
 		if c := w.class(i); w.turns[c] == nil {
