@@ -193,7 +193,8 @@ type Cost struct {
 // Proof names the lower bound that holds and the data it can be worked out from
 // again: the blank area of the fabric's plies in mm² and the least cost of a mm²
 // of roll ("area"); for the others the least length of roll in mm, for "chord"
-// with the number of steps of its dual feasible function, for "strips",
+// with the number of steps of its dual feasible function (none: chords with their
+// gaps end to end), for "strips",
 // "interlock", "openings" and "across" with the area in mm² that no plan fills.
 type Proof struct {
 	Bound    string  `json:"bound"`

@@ -1,6 +1,8 @@
 package nest
 
 import (
+	"slices"
+
 	"stripwright/geometry"
 	"stripwright/laminate"
 	"stripwright/nest/bound"
@@ -14,7 +16,10 @@ const boundNodes = 100000
 // that suffices.
 func (p *planner) prove(m *model, k int, at int64) bound.Bound {
 	c := &p.cloths[k]
-	t := &bound.Task{Width: c.widths[0].usable, Nodes: boundNodes}
+	t := &bound.Task{Width: c.widths[0].usable, Nodes: boundNodes, Gap: m.problem.Gap, Rolls: c.rollsInList()}
+	if c.measure == roll.Price && c.ends() { // how many rolls a length is cut from is not known
+		t.Gap = 0
+	}
 	index := make(map[int]int)
 	for n, i := range c.plies {
 		index[i] = n
@@ -72,4 +77,24 @@ func (p *planner) sharpen(m *model, k int, out *laminate.Cost) {
 	out.Proof.WasteMM2 = b.Waste / 1e6
 	out.Proof.Steps = b.Steps
 	out.Bound = float64(out.Proof.LengthMM * each)
+}
+
+// ends says whether a roll of the cloth ends.
+func (c *cloth) ends() bool {
+	return slices.ContainsFunc(c.fabric.Rolls, func(r laminate.Roll) bool { return !r.Endless() })
+}
+
+// rollsInList gives the length of every roll in list order, where the place of the
+// last cut counts.
+func (c *cloth) rollsInList() []int64 {
+	var out []int64
+	if c.measure != roll.LastCut {
+		return nil
+	}
+	for _, s := range c.widths[0].stock {
+		for range s.Copies {
+			out = append(out, s.Length)
+		}
+	}
+	return out
 }

@@ -23,6 +23,8 @@ func (m *costing) leastLength() {
 		return
 	case "chord":
 		m.chords()
+	case "roll ends":
+		m.rollEnds()
 	case "interlock", "openings", "across", "strips":
 		if width := m.widest(); width > 0 {
 			if most := (p.AreaMM2+p.WasteMM2)/width + cent; p.LengthMM > most {
@@ -30,7 +32,7 @@ func (m *costing) leastLength() {
 			}
 		}
 	default:
-		m.fault(1, "the bound %q is none of area, chord, interlock, openings, across, strips", p.Bound)
+		m.fault(1, "the bound %q is none of area, chord, roll ends, interlock, openings, across, strips", p.Bound)
 	}
 	each := m.cheapest()
 	if want := float64(p.LengthMM * each); math.Abs(want-m.c.Bound) > cent+float64(1e-6*want) {
@@ -58,25 +60,33 @@ func (m *costing) widest() float64 {
 // chords shows that a hair less than the bound is too short: the chords of all
 // plies, each weighed by the dual feasible function of so many steps, would need
 // more than the roll's width. A chord is never cut, so at every level of the
-// roll the weights add up to one at most.
+// roll the weights add up to one at most. Each chord has the cutting gap behind
+// it, which may lie beyond the roll's end; no steps: each weighs what it is long.
 func (m *costing) chords() {
-	steps, length := m.c.Proof.Steps, m.c.Proof.LengthMM-0.002
-	if steps < 1 || steps > 1000 || length <= 0 {
+	steps, length := m.c.Proof.Steps, m.c.Proof.LengthMM-0.002+m.gap
+	if steps < 0 || steps == 0 && m.gap == 0 || steps > 1000 || m.c.Proof.LengthMM <= 0 {
 		m.fault(1, "the bound by chords has %d steps and a length of %s", steps, mm(m.c.Proof.LengthMM))
 		return
 	}
 	sum := 0.0
 	for _, y := range m.plies {
-		sum += weighed(y.Blank, y.AngleDeg, length, float64(steps))
+		for _, c := range chordsOf(y.Blank, y.AngleDeg, m.gap) {
+			sum += float64(c.high * meanWeight(c.from, c.to, length, float64(steps)))
+		}
 	}
 	if width := m.widest(); sum < width-cent {
 		m.fault(width-sum, "by chords a roll of %s is not too short: they take %s of the %s width", mm(length), mm(sum), mm(width))
 	}
 }
 
-// weighed integrates the weights of a blank's chords over its extent across the
-// roll, in mm. Between the heights of vertices each chord changes evenly.
-func weighed(blank geometry.Region, angle, length, steps float64) float64 {
+// chord is what runs along the roll from edge to edge of a blank, with the gap
+// behind it, over a height in which it changes evenly, in mm.
+type chord struct{ from, to, high float64 }
+
+// chordsOf lists the chords of a blank over its extent across the roll, between the
+// heights of its vertices. Where two lie on one level neither counts the gap: they
+// may be of one piece.
+func chordsOf(blank geometry.Region, angle, gap float64) []chord {
 	frame := geometry.PlyFrame(geometry.Angle(angle))
 	var edges [][2]orb.Point
 	var heights []float64
@@ -88,18 +98,22 @@ func weighed(blank geometry.Region, angle, length, steps float64) float64 {
 		}
 	}
 	slices.Sort(heights)
-	sum := 0.0
+	var out []chord
 	for i := 0; i+1 < len(heights); i++ {
 		lo, hi := heights[i], heights[i+1]
 		if hi-lo < 1e-9 {
 			continue
 		}
 		from, to := chordsAt(edges, lo, hi, 0), chordsAt(edges, lo, hi, 1)
+		behind := gap
+		if len(from) > 1 {
+			behind = 0
+		}
 		for k := range min(len(from), len(to)) {
-			sum += float64((hi - lo) * meanWeight(from[k], to[k], length, steps))
+			out = append(out, chord{from[k] + behind, to[k] + behind, hi - lo})
 		}
 	}
-	return sum
+	return out
 }
 
 // chordsAt gives the chords between two heights without a vertex between them,
@@ -136,8 +150,12 @@ func chordsAt(edges [][2]orb.Point, lo, hi, t float64) []float64 {
 }
 
 // meanWeight is the mean of ⌊(m+1)c/L⌋/m over chords c from a to b; the chords
-// are taken 2 µm longer than they are, for what rounding may have taken off.
+// are taken 2 µm longer than they are, for what rounding may have taken off. With
+// no steps it is the mean of c/L.
 func meanWeight(a, b, length, m float64) float64 {
+	if m == 0 {
+		return ((a+b)/2 + 0.002) / length
+	}
 	n := (m + 1) / length
 	a, b = float64(n*(math.Min(a, b)+0.002)), float64(n*(math.Max(a, b)+0.002))
 	if b-a < 1e-9 {

@@ -19,7 +19,7 @@ func cost(l *laid) *finding {
 			f.add(1e6, laminate.Worst{}, "fabric %q: its cost is listed twice", c.Fabric)
 		}
 		seen[c.Fabric] = true
-		m := &costing{c: c, area: blankArea(l, c.Fabric), f: f}
+		m := &costing{c: c, area: blankArea(l, c.Fabric), gap: l.plan.Rules.CuttingGapMM, f: f}
 		for _, y := range l.plies {
 			if y.Fabric == c.Fabric {
 				m.plies = append(m.plies, y)
@@ -47,6 +47,7 @@ type costing struct {
 	rolls []laminate.PlanRoll
 	plies []laidPly
 	area  float64
+	gap   float64 // between pieces on a roll
 	f     *finding
 }
 

@@ -75,6 +75,45 @@ func TestLeast(t *testing.T) {
 	}
 }
 
+// Figures worked out by hand: three plies 430 mm across, rolls of 200 mm, are 6.45
+// widths, so seven strips of 1000 mm.
+func TestGapAndRollEnds(t *testing.T) {
+	three := func(gap float64, rolls ...float64) *Task {
+		k := task(plate(1000, 430), 200, 25, 2, 0, 0, 0)
+		k.Gap = um(gap)
+		for _, l := range rolls {
+			k.Rolls = append(k.Rolls, um(l))
+		}
+		return k
+	}
+	for _, k := range []struct {
+		name string
+		task *Task
+		kind Kind
+		mm   float64
+	}{
+		{"six gaps between seven strips", three(10), Chord, 7060},
+		{"two strips from each roll", three(0, 2500, 2500, 2500, 2500), RollEnds, 8500},
+		{"two strips from a rest, then five", three(0, 2500, 0), RollEnds, 7500},
+		{"a rest too short for any strip", three(0, 900, 0), RollEnds, 7900},
+		{"with gaps 3 × 1000 do not fit into 3010", three(10, 3010, 3010, 3010, 3010), RollEnds, 10030},
+	} {
+		if b := Least(k.task, 0); b.Kind != k.kind || b.Length != um(k.mm) {
+			t.Errorf("%s: %s bound of %g mm, want %s of %g", k.name, b.Kind, geometry.Micrometre(b.Length).MM(), k.kind, k.mm)
+		}
+	}
+	// A hole makes two chords of a level; both may be of one piece, so no gap is
+	// counted there: 100 mm of four rows of 1010 mm, and 230 mm of two of 400 mm.
+	holed := plate(1000, 430)
+	holed.Holes = []orb.Ring{{{400, 100}, {400, 330}, {600, 330}, {600, 100}}}
+	k := task(holed, 430, 25, 2, 0)
+	k.Gap = um(10)
+	want := (200*1010+230*800)/430.0 - 10
+	if got := geometry.Micrometre(spacedOf(k)).MM(); math.Abs(got-want) > 0.01 {
+		t.Errorf("a plate with a hole: %g mm, want %g", got, want)
+	}
+}
+
 // A full-width strip of a disc of 250 mm radius, 300 mm wide and centred, leaves
 // 300·250 - ∫√(250²-y²) dy from -150 to 150 = 4780.6 mm² behind its best
 // tangent at each end (integral from a handbook: y/2·√(R²-y²) + R²/2·asin(y/R)).
@@ -154,4 +193,9 @@ func TestCurveLeast(t *testing.T) {
 			t.Errorf("least from %d to %d: %g, on the grid %g", k.from, k.to, got, least)
 		}
 	}
+}
+
+func spacedOf(t *Task) int64 {
+	f := newFabric(t)
+	return f.spaced(f.runs())
 }

@@ -18,18 +18,24 @@ const worth = 10
 type run struct{ from, to, height float64 }
 
 // chordBound takes every level of the roll as a bin of the roll's length, which
-// holds whole chords. u(x) = x where (m+1)x is whole, else ⌊(m+1)x⌋/m, is dual
-// feasible: where the chords of all plies, weighed by it, do not fit into the
-// roll's width, the length is too short.
+// holds whole chords, each with the cutting gap behind it, the last one's beyond
+// the roll. u(x) = x where (m+1)x is whole, else ⌊(m+1)x⌋/m, is dual feasible:
+// where the chords of all plies, weighed by it, do not fit into the roll's width,
+// the length is too short. With m = 0 it is u(x) = x, which says more than the
+// area where there is a gap.
 func chordBound(f *fabric, at int64) Bound {
 	runs := f.runs()
 	best := f.area()
 	best.Kind = Chord
+	if f.Gap > 0 {
+		best.Length = max(best.Length, f.spaced(runs))
+	}
+	best.Length += f.Gap
 	most := min(mostSteps, max(5, mostWeighed/max(1, len(runs))))
 	for m := 1; m <= most; m++ {
 		lo, hi := best.Length, 2*best.Length // hi is not shown to be too short
 		if at > 0 {
-			hi = min(hi, at)
+			hi = min(hi, at+f.Gap)
 		}
 		lo += worth
 		if lo >= hi || !f.tooShort(runs, lo, m) {
@@ -44,16 +50,45 @@ func chordBound(f *fabric, at int64) Bound {
 		}
 		best.Length, best.Steps = lo+1, m
 	}
+	best.Length -= f.Gap
 	return best
 }
 
-// runs gives the chords of all plies, equal blanks together.
+// spaced gives the length that all chords take end to end, with gaps, over the
+// whole width of the roll.
+func (f *fabric) spaced(runs []run) int64 {
+	sum := 0.0
+	for _, r := range runs {
+		sum += float64(r.height * max(0, (r.from+r.to)/2-offOf(r)))
+	}
+	return max(0, int64(math.Ceil(sum/float64(f.Width)*(1-1e-12)))-f.Gap)
+}
+
+// offOf gives by how much snapping may have made a chord longer: not at all where
+// it keeps one length of whole µm.
+func offOf(r run) float64 {
+	if r.even() {
+		return 0
+	}
+	return offGrid
+}
+
+// even says whether the chords have one length of whole µm.
+func (r run) even() bool { return r.from == r.to && r.from == math.Trunc(r.from) }
+
+// runs gives the chords of all plies, equal blanks together, with the cutting gap
+// behind them. Where a level crosses a blank more than once no gap is counted: two
+// chords of one piece may be nearer to each other.
 func (f *fabric) runs() []run {
 	var out []run
 	for k, s := range f.shapes {
 		n := float64(f.count[k])
-		for _, c := range s.slabs {
-			out = append(out, run{c.R0 - c.L0, c.R1 - c.L1, float64(n * float64(c.Y1-c.Y0))})
+		for i, c := range s.slabs {
+			gap := 0.0
+			if (i == 0 || s.slabs[i-1].Y1 <= c.Y0) && (i+1 == len(s.slabs) || s.slabs[i+1].Y0 >= c.Y1) {
+				gap = float64(f.Gap)
+			}
+			out = append(out, run{c.R0 - c.L0 + gap, c.R1 - c.L1 + gap, float64(n * float64(c.Y1-c.Y0))})
 		}
 	}
 	return out
@@ -72,7 +107,7 @@ func (f *fabric) tooShort(runs []run, length int64, m int) bool {
 // not a whole number of µm, or changes, count a little shorter: snapping may have
 // made them longer.
 func weigh(r run, length int64, m int) float64 {
-	if r.from == r.to && r.from == math.Trunc(r.from) {
+	if r.even() {
 		return float64(r.height * stepped(int64(r.from), length, int64(m)))
 	}
 	n := float64(m+1) / float64(length)

@@ -2,13 +2,16 @@
 // plan that keeps the stagger can be shorter than the bound, whatever its
 // phases and however its pieces are laid.
 //
-// Six arguments, the best of which holds:
+// Seven arguments, the best of which holds:
 //
 //   - area: the roll is no smaller than the blanks.
 //   - chord: strips are never cut across, so every level of the roll is a
 //     one-dimensional bin for the chords of the plies along the roll. A dual
 //     feasible function (Fekete and Schepers, Mathematical Programming 91,
 //     2001) shows that a length is too short.
+//   - roll ends: where chords have few lengths, a level of a roll is filled to a sum
+//     of them at the most, so that what is left before the end of each roll, or
+//     before the last cut, stays empty.
 //   - strips: plies of one rectangle whose phases settle each other but for one
 //     number may leave edge strips that fill whole strips for no such number, of
 //     whole µm.
@@ -21,7 +24,7 @@
 //     pieces measure across it there. Between two parts of one piece that leave
 //     no room beside them, nothing lies that is longer than they are apart.
 //
-// All but the first two depend on the phases. Their least value is found over all
+// All but the first three depend on the phases. Their least value is found over all
 // phases that the stagger leaves, by branch and bound over ranges of phase. What
 // a range wastes at least holds for every phase in it, never for samples alone:
 // openings are quadratic functions of the phase between vertices; of an end only

@@ -8,7 +8,9 @@ import (
 
 // Task is the plies of one fabric that share rolls of one usable width.
 type Task struct {
-	Width int64 // usable, µm
+	Width int64   // usable, µm
+	Gap   int64   // between pieces on the roll, µm
+	Rolls []int64 // in the order of use, µm, laid end to end; 0: as long as needed; none: one such
 	Plies []Ply
 	Nodes int // most branches to look at; more only sharpens the bound
 }
@@ -37,6 +39,7 @@ const (
 	Openings  Kind = "openings"
 	Across    Kind = "across"
 	Strips    Kind = "strips"
+	RollEnds  Kind = "roll ends"
 )
 
 // Bound is a proved least length of roll.
@@ -54,7 +57,7 @@ type Bound struct {
 func Least(t *Task, at int64) Bound {
 	f := newFabric(t)
 	best := f.area()
-	for _, prove := range []func(*fabric, int64) Bound{chordBound, stripsBound, interlockBound, openingsBound} {
+	for _, prove := range []func(*fabric, int64) Bound{chordBound, rollEnds, stripsBound, interlockBound, openingsBound} {
 		if at > 0 && best.Length >= at {
 			break
 		}

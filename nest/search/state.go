@@ -38,7 +38,7 @@ type walker struct {
 	ahead   []*band.End
 	back    []*band.End
 	raster  []int64 // by group, step that phases are kept to; 0: none
-	fine    bool // few enough pieces to fit their ends at every step
+	fine    bool    // few enough pieces to fit their ends at every step
 }
 
 // mostFitted is the number of full-width pieces up to which ends are fitted at
