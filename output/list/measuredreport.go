@@ -11,7 +11,7 @@ const ounceFoot = 28.349523125 / (0.3048 * 0.3048)
 
 // measuredSection sets the finished panel beside what was reckoned.
 func measuredSection(m measured.Panel) Section {
-	s := Section{Heading: "THE MEASURED PANEL, held against " + sheet.Spelt(m.Of)}
+	s := Section{Heading: "The measured panel, held against " + sheet.Spelt(m.Of)}
 	if m.PanelGSM > 0 {
 		k := m.Reckoned
 		s.Table = [][]string{
@@ -67,7 +67,7 @@ func voidLines(v measured.Void) []string {
 
 // uptakeSection lists what consumables took up.
 func uptakeSection(taken []measured.Taken) Section {
-	s := Section{Heading: "RESIN TAKEN UP, from dry and wet weights"}
+	s := Section{Heading: "Resin taken up, from dry and wet weights"}
 	s.Table = [][]string{{"consumable", "g/m2", "oz/ft2", "the job reckons with g/m2"}}
 	for _, t := range taken {
 		stated := "-"

@@ -12,7 +12,7 @@ import (
 // stiffness gives the sections of stiffness and of heat; what is missing and has
 // been asked for already is not asked for again.
 func stiffness(found panel.Report, asked []string) []Section {
-	s := Section{Heading: "STIFFNESS, by classical lamination theory"}
+	s := Section{Heading: "Stiffness, by classical lamination theory"}
 	couples, core := false, false
 	for _, z := range found.Zones {
 		couples, core = couples || z.Known && z.Whole.Couples(), core || z.Known && z.Core
@@ -87,9 +87,9 @@ func constantWords(c panel.Constants) string {
 		" GPa, nu12 " + number(e.Nu12, 3) + ", expansion " + number(e.Alpha1, 2) + " and " + number(e.Alpha2, 1) + " 1e-6/K (" + sheet.Spelt(from) + ")"
 }
 
-// matrices print A, B and D for whoever reckons on.
+// matrices print A, B and D.
 func matrices(found panel.Report) Section {
-	s := Section{Heading: "MATRICES, for whoever reckons on: A in N/mm, B in N, D in N mm"}
+	s := Section{Heading: "Stiffness matrices, for further sums: A in N/mm, B in N, D in N mm"}
 	s.Table = [][]string{{"zone", "", "11", "12", "22", "16", "26", "66"}}
 	for _, z := range found.Zones {
 		if !z.Known {
@@ -133,7 +133,7 @@ func entry(v, least float64) string {
 
 // heat gives expansion, and the warp of what couples.
 func heat(found panel.Report) Section {
-	s := Section{Heading: "HEAT: EXPANSION AND WARP"}
+	s := Section{Heading: "Expansion by heat, and warp"}
 	s.Table = [][]string{{"zone", "along x 1e-6/K", "along y 1e-6/K", "warp over 1 m for 100 K", "along", "square to it"}}
 	some, saddle := false, false
 	for _, z := range found.Zones {

@@ -30,7 +30,7 @@ func Material(p laminate.Plan) []Section {
 
 // clothSection lists what each fabric comes to in its resin.
 func clothSection(r content.Report) Section {
-	s := Section{Heading: "CLOTH IN ITS RESIN"}
+	s := Section{Heading: "Cloth in its resin"}
 	s.Table = [][]string{{"fabric", "cloth g/m2", "fibre", "g/cm3", "fibre volume", "fibre mass", "a ply mm", "resin g/m2"}}
 	for _, c := range r.Cloths {
 		if !slices.ContainsFunc(r.Plies, func(y content.Ply) bool { return y.Fabric == c.Fabric }) {
@@ -78,7 +78,7 @@ func basis(f laminate.Figure) string {
 
 // zoneSection lists thickness and weight of each zone, and of the part.
 func zoneSection(p laminate.Plan, r content.Report) Section {
-	s := Section{Heading: "THICKNESS, WEIGHT AND FIBRE CONTENT, of the finished part without trim"}
+	s := Section{Heading: "Thickness, weight and fibre content, of the finished part without trim"}
 	s.Table = [][]string{{"zone", "plies", "area", "thickness mm", "in", "fibre volume", "fibre mass", "g/cm3", "fibre kg", "resin kg", "all kg", "lb"}}
 	rule, cores, laps := false, false, false
 	for _, z := range r.Zones {
