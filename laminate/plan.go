@@ -213,6 +213,10 @@ type RollLength struct {
 	ToBuyMM float64 `json:"to_buy_mm"` // with spare, rounded up to what is sold, stock of stated length taken off
 }
 
+// Warning opens the text of a rule that is kept but has something to be thought
+// about before cutting.
+const Warning = "WARNING: "
+
 // CheckResult is the verdict on one rule: how many things were looked at and
 // the worst of them.
 type CheckResult struct {

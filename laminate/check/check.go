@@ -18,6 +18,7 @@ const (
 	RuleCoverage  = "coverage"
 	RuleStrips    = "strips"
 	RuleJoints    = "joints"
+	RuleFibreCut  = "fibre cut"
 	RuleStagger   = "stagger"
 	RuleKeepClear = "keep clear"
 	RulePieces    = "pieces"
@@ -38,7 +39,7 @@ func Plan(p laminate.Plan) []laminate.CheckResult {
 		return []laminate.CheckResult{n.result()}
 	}
 	l := lay(p)
-	rules := []func(*laid) *finding{plies, coverage, strips, joints, stagger, keepClear, pieces, rolls, table, cost, order}
+	rules := []func(*laid) *finding{plies, coverage, strips, joints, fibreCut, stagger, keepClear, pieces, rolls, table, cost, order}
 	out := make([]laminate.CheckResult, 1+len(rules))
 	out[0] = n.result()
 	var all sync.WaitGroup

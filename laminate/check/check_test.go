@@ -8,8 +8,8 @@ import (
 
 func TestGoodPlanIsSound(t *testing.T) {
 	rs := Plan(lshape(t))
-	if len(rs) != 12 {
-		t.Errorf("%d rules judged, want 12", len(rs))
+	if len(rs) != 13 {
+		t.Errorf("%d rules judged, want 13", len(rs))
 	}
 	for _, r := range rs {
 		if !r.Pass {

@@ -77,6 +77,7 @@ func (m *costing) judge() {
 	case laminate.ByLastCut:
 		m.byLastCut()
 	case laminate.ByPrice:
+		m.byPrice()
 	default:
 		m.fault(1e5, "the measure of cost %q is none of length, price, last_cut", c.Measure)
 	}
@@ -104,6 +105,22 @@ func (m *costing) status() {
 func (m *costing) byLength() {
 	if sum := m.usedLength(); math.Abs(sum-m.c.Used) > cent+float64(tolerance*float64(len(m.rolls))) {
 		m.fault(math.Abs(sum-m.c.Used), "%s said to be used, the rolls add up to %s", mm(m.c.Used), mm(sum))
+	}
+}
+
+// byPrice: the cost is what is used of each roll times its price. Plans of rolls
+// without a price in them cannot be held to it.
+func (m *costing) byPrice() {
+	sum, room := 0.0, cent
+	for _, r := range m.rolls {
+		if !r.HasPrice {
+			return
+		}
+		sum += float64(r.UsedLengthMM * r.PricePerMetre)
+		room += tolerance * r.PricePerMetre
+	}
+	if off := math.Abs(sum - m.c.Used); off > room+1e-9*sum {
+		m.fault(off, "said to cost %s, the rolls and their prices make %s", num(m.c.Used/1000), num(sum/1000))
 	}
 }
 

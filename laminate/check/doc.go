@@ -13,9 +13,13 @@
 //
 // # Rules
 //
-// numbers, plies, coverage, strips, joints, stagger, keep clear, pieces, rolls,
-// table, cost, order: one CheckResult each, in this order. When numbers fails,
-// nothing else is judged.
+// numbers, plies, coverage, strips, joints, fibre cut, stagger, keep clear,
+// pieces, rolls, table, cost, order: one CheckResult each, in this order. When
+// numbers fails, nothing else is judged.
+//
+// Fibre cut finds no fault: it tells how much of each fabric's fibre its joints
+// cut, and opens with a warning where the load is stated and joints run across
+// it, through fibre that carries it.
 //
 // The stagger rule also tells, without finding fault, how often joints of
 // different directions cross and where most of them come together through the
@@ -32,6 +36,6 @@
 // It judges the plan, not the job: a stagger that is too small for the part, or
 // a wrong drawing, passes. What simple shop practice would take is not judged:
 // it keeps fewer rules, so that a sound plan may take more. Lower bounds other than the area bound are taken as
-// claimed and only held against what is used. Prices are not in a plan; a sum
-// of money is held against the bound alone.
+// claimed and only held against what is used. A sum of money is held
+// against the rolls' prices where all of a fabric's rolls carry one.
 package check

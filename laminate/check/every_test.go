@@ -34,10 +34,11 @@ func figures(v reflect.Value, path string, f func(path string, at reflect.Value)
 
 // harmless says whether a figure may be half a millimetre more without
 // anything being wrong: cloth may be wider than it is said to be usable, more
-// may be bought, and shop practice is a reference.
+// may be bought, shop practice is a reference, and a price matters where cost is
+// counted by price.
 func harmless(path string) bool {
 	roll := strings.HasPrefix(path, "PlanRoll[")
-	return roll && strings.HasSuffix(path, "idthMM") || strings.HasSuffix(path, ".ToBuyMM") || strings.HasSuffix(path, ".Practice")
+	return roll && strings.HasSuffix(path, "idthMM") || strings.HasSuffix(path, ".ToBuyMM") || strings.HasSuffix(path, ".Practice") || strings.HasSuffix(path, ".PricePerMetre")
 }
 
 // Every single figure of plies, rolls, costs, lengths and weights is held: when
