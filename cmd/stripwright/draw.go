@@ -12,26 +12,35 @@ import (
 )
 
 type drawOptions struct {
-	plan string
-	out  string
+	plan      string
+	out       string
+	templates []string
+	paper     string
 }
 
 func newDrawCommand(s stream) *cobra.Command {
-	var o drawOptions
+	o := drawOptions{paper: "a4"}
 	c := &cobra.Command{
 		Use:   "draw PLAN -o DIR",
 		Short: "Draw the sheets of a plan.json again",
 		Long: `Draw checks a plan.json anew and writes it and all its sheets into a folder: the
 same bytes that plan wrote, as long as the plan has not been edited. PLAN may be
-"-" for standard input.`,
-		Example: "  stripwright draw out/hatch/plan.json -o out/again",
-		Args:    arguments("PLAN"),
+"-" for standard input.
+
+With --template, a ply (P03, or 3) or a piece (P03-S02) is drawn at 1:1 too, on as
+many sheets of paper as it takes, to be laid together. Name several by giving the
+option again.`,
+		Example: `  stripwright draw out/hatch/plan.json -o out/again
+  stripwright draw out/hatch/plan.json -o out/again --template P03 --template P01-S02 --paper letter`,
+		Args: arguments("PLAN"),
 		RunE: func(c *cobra.Command, args []string) error {
 			o.plan = args[0]
 			return runDraw(c.Context(), s, o)
 		},
 	}
 	outFlag(c.Flags(), &o.out)
+	c.Flags().StringArrayVar(&o.templates, "template", nil, "draw a ply or a piece at 1:1 too, as P03 or P03-S02")
+	c.Flags().Var(onceChoice(&o.paper, "a4", "letter"), "paper", "paper of the templates")
 	return c
 }
 
@@ -51,6 +60,11 @@ func runDraw(_ context.Context, s stream, o drawOptions) error {
 	if err != nil {
 		return fmt.Errorf("%s: %w", o.plan, err)
 	}
+	drawn, err := way.Templates(p, o.templates, o.paper)
+	if err != nil {
+		return mistake("stripwright draw: --template %s", err)
+	}
+	files = append(files, drawn...)
 	if err := writeFolder(o.out, files); err != nil {
 		return err
 	}

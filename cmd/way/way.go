@@ -49,14 +49,35 @@ func Checked(p laminate.Plan) laminate.Plan {
 
 // Sheets gives plan.json and everything that is drawn and listed from it.
 func Sheets(p laminate.Plan) ([]output.File, error) {
-	record, err := planfile.Encode(p)
+	record, mark, err := recorded(p)
 	if err != nil {
-		return nil, fmt.Errorf("the plan cannot be written: %w", err)
+		return nil, err
 	}
-	sum := sha256.Sum256(record)
-	files, err := output.Files(p, hex.EncodeToString(sum[:]))
+	files, err := output.Files(p, mark)
 	if err != nil {
 		return nil, fmt.Errorf("the sheets cannot be drawn: %w", err)
 	}
 	return append([]output.File{{Name: PlanFile, Data: record}}, files...), nil
+}
+
+// recorded gives plan.json and its hash.
+func recorded(p laminate.Plan) (record []byte, mark string, err error) {
+	record, err = planfile.Encode(p)
+	if err != nil {
+		return nil, "", fmt.Errorf("the plan cannot be written: %w", err)
+	}
+	sum := sha256.Sum256(record)
+	return record, hex.EncodeToString(sum[:]), nil
+}
+
+// Templates draws plies and pieces at 1:1 on paper, "a4" or "letter".
+func Templates(p laminate.Plan, names []string, paper string) ([]output.File, error) {
+	if len(names) == 0 {
+		return nil, nil
+	}
+	_, mark, err := recorded(p)
+	if err != nil {
+		return nil, err
+	}
+	return output.Templates(p, mark, names, output.Papers[paper])
 }
