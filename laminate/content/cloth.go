@@ -45,10 +45,27 @@ func ResinDensity(p laminate.Plan) laminate.Figure {
 		return laminate.Figure{}
 	}
 	if p.Resin.DensityGCM3.Known() {
-		return p.Resin.DensityGCM3
+		return within(p.Resin.DensityGCM3, leastDensity, mostDensity)
 	}
 	kind, _ := Library(p).Resin(p.Resin.Name)
-	return kind.DensityGCM3
+	return within(kind.DensityGCM3, leastDensity, mostDensity)
+}
+
+// Figures beyond these are those of no laminate: a plan may have been edited by
+// hand. They count as unknown.
+const (
+	leastDensity = 0.3 // g/cm³
+	mostDensity  = 25.0
+	leastShare   = 0.03 // of fibre, by volume or mass
+	mostShare    = 0.97
+)
+
+// within gives a figure that is within reason, else an unknown one.
+func within(f laminate.Figure, low, high float64) laminate.Figure {
+	if !(f.Value >= low && f.Value <= high) {
+		return laminate.Figure{}
+	}
+	return f
 }
 
 // ClothOf works out a fabric of a plan.
@@ -59,8 +76,12 @@ func ClothOf(p laminate.Plan, f laminate.PlanFabric) Cloth {
 		kind, _ := library.Fibre(f.Fibre)
 		c.DensityGCM3 = kind.DensityGCM3
 	}
+	c.DensityGCM3 = within(c.DensityGCM3, leastDensity, mostDensity)
 	if !c.DensityGCM3.Known() {
 		c.ask("thickness cannot be worked out: write density: for fabric " + f.Name)
+	}
+	if !(c.WeightGSM > 0) {
+		c.ask("thickness cannot be worked out: the areal weight of fabric " + f.Name + " must be above 0")
 	}
 	c.share(p, f, library)
 	c.work(ResinDensity(p))
@@ -72,15 +93,21 @@ func (c *Cloth) ask(words string) { c.Missing = append(c.Missing, words) }
 // share finds the share of fibre and its spread.
 func (c *Cloth) share(p laminate.Plan, f laminate.PlanFabric, library material.Library) {
 	r := p.Resin
+	stated := f.FibreVolume
 	switch {
-	case f.FibreVolume.Known():
-		c.FibreVolume = f.FibreVolume
+	case stated.Known():
 	case r != nil && r.FibreMass.Known():
-		c.ofMass(r.FibreMass, ResinDensity(p), r.BandPoints)
+		if c.sound(r.FibreMass) {
+			c.ofMass(r.FibreMass, ResinDensity(p), r.BandPoints)
+		}
 		return
-	case r != nil && r.FibreVolume.Known():
-		c.FibreVolume = r.FibreVolume
+	case r != nil:
+		stated = r.FibreVolume
 	}
+	if stated.Known() && !c.sound(stated) {
+		return
+	}
+	c.FibreVolume = stated
 	if c.FibreVolume.Known() {
 		c.Band = exact(c.FibreVolume.Value)
 		if r != nil {
@@ -101,13 +128,22 @@ func (c *Cloth) share(p laminate.Plan, f laminate.PlanFabric, library material.L
 	}
 }
 
+// sound asks for another share of fibre where the stated one is out of reason.
+func (c *Cloth) sound(share laminate.Figure) bool {
+	if within(share, leastShare, mostShare).Known() {
+		return true
+	}
+	c.ask("thickness cannot be worked out: a fibre content of " + percent(share.Value) + " in " + c.Fabric + " is out of reason")
+	return false
+}
+
 // spread takes the stated band in place of any other.
 func (c *Cloth) spread(points laminate.Figure) {
-	if !points.Known() {
+	if points = within(points, 0, 100); !points.Known() {
 		return
 	}
 	v := c.FibreVolume.Value
-	c.Band = Span{v, max(v-points.Value/100, 0.01), min(v+points.Value/100, 0.99)}
+	c.Band = Span{v, max(v-points.Value/100, leastShare), min(v+points.Value/100, mostShare)}
 	c.BandFrom = bandWords(points)
 }
 
@@ -128,8 +164,8 @@ func (c *Cloth) ofMass(mass, resin, points laminate.Figure) {
 	volume := func(m float64) float64 { return VolumeOfMass(m, c.DensityGCM3.Value, resin.Value) }
 	c.FibreVolume = laminate.Figure{Value: volume(mass.Value), Basis: laminate.Computed, From: "fibre mass " + percent(mass.Value) + ", " + mass.Basis}
 	c.Band = exact(c.FibreVolume.Value)
-	if points.Known() {
-		low, high := max(mass.Value-points.Value/100, 0.01), min(mass.Value+points.Value/100, 0.99)
+	if points = within(points, 0, 100); points.Known() {
+		low, high := max(mass.Value-points.Value/100, leastShare), min(mass.Value+points.Value/100, mostShare)
 		c.Band = Span{mass.Value, low, high}.mapped(volume)
 		c.BandFrom = bandWords(points)
 	}
@@ -140,11 +176,11 @@ func percent(share float64) string { return strconv.FormatFloat(100*share, 'f', 
 // work reckons thickness and resin of what is known.
 func (c *Cloth) work(resin laminate.Figure) {
 	fibre := c.DensityGCM3.Value
-	if !c.DensityGCM3.Known() || !c.FibreVolume.Known() || !(fibre > 0) || !(c.Band.Low > 0) {
+	if !c.DensityGCM3.Known() || !c.FibreVolume.Known() || !(c.WeightGSM > 0) {
 		return
 	}
 	c.ThicknessMM = c.Band.mapped(func(vf float64) float64 { return Thickness(c.WeightGSM, fibre, vf) })
-	if !(resin.Value > 0) {
+	if !resin.Known() {
 		return
 	}
 	c.FibreMass = MassOfVolume(c.FibreVolume.Value, fibre, resin.Value)

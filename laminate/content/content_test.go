@@ -114,6 +114,9 @@ func TestMissingIsAskedFor(t *testing.T) {
 		{"no resin", glass600(), nil, "weight and resin cannot be worked out: write resin: with name: or density:", true, false},
 		{"a resin nobody knows", glass600(), &laminate.Resin{Name: "honey"}, "weight and resin cannot be worked out: write resin: with name: or density:", true, false},
 		{"mass without resin density", laminate.PlanFabric{Fibre: "e-glass"}, &laminate.Resin{FibreMass: given(.6)}, "fibre content by mass needs the resin's density: write density: under resin:; weight and resin cannot be worked out: write resin: with name: or density:", false, false},
+		{"a share of percent", laminate.PlanFabric{Fibre: "e-glass", FibreVolume: given(52)}, &laminate.Resin{Name: "epoxy"}, "thickness cannot be worked out: a fibre content of 5200.0 % in cloth is out of reason", false, false},
+		{"a share of nothing", laminate.PlanFabric{Fibre: "e-glass"}, &laminate.Resin{Name: "epoxy", FibreMass: given(0)}, "thickness cannot be worked out: a fibre content of 0.0 % in cloth is out of reason", false, false},
+		{"a density in kg/m3", laminate.PlanFabric{DensityGCM3: given(2540), FibreVolume: given(.5)}, &laminate.Resin{Name: "epoxy"}, "thickness cannot be worked out: write density: for fabric cloth", false, false},
 		{"nothing", glass600(), &laminate.Resin{Name: "Epoxy"}, "", true, true},
 	} {
 		c.fabric.WeightGSM = 300

@@ -54,6 +54,10 @@ func (r *Report) zone(p laminate.Plan, z zone.Zone, cloth map[string]Cloth) Zone
 	}
 	for _, k := range z.Cores {
 		c := p.Cores[k]
+		if !soundCore(c) {
+			each.Thick, each.Weighed = false, false
+			continue
+		}
 		out.CoreMM += c.ThicknessMM
 		each.CoreG += c.ThicknessMM * c.DensityKGM3 / 1e6
 		each.CoreTakeG += 2 * c.UptakeGSM.Value / 1e6
@@ -64,6 +68,11 @@ func (r *Report) zone(p laminate.Plan, z zone.Zone, cloth map[string]Cloth) Zone
 	}
 	out.Sums = each.times(z.AreaMM2)
 	return out
+}
+
+// soundCore says whether the figures of a core may be those of one.
+func soundCore(c laminate.Core) bool {
+	return c.ThicknessMM > 0 && c.ThicknessMM <= 1000 && c.DensityKGM3 >= 0 && c.DensityKGM3 <= 20000 && c.UptakeGSM.Value >= 0
 }
 
 // Apart tells whether the workshop rule and the fibre content differ by more

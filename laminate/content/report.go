@@ -139,6 +139,9 @@ func (r *Report) ask(p laminate.Plan) {
 		}
 	}
 	for _, c := range p.Cores {
+		if !soundCore(c) {
+			r.Missing = append(r.Missing, "thickness and weight of core "+c.Name+" are out of reason: correct them")
+		}
 		if !c.UptakeGSM.Known() {
 			r.Missing = append(r.Missing, "the resin that core "+c.Name+" takes up is not in the weight: write uptake: for it, per face")
 		}

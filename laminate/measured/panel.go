@@ -31,6 +31,7 @@ type Reckoned struct {
 	ThicknessMM content.Span
 	FibreVolume float64
 	FibreMass   float64
+	DensityGCM3 float64
 }
 
 // whole is how near a measured area must be to the part's to be all of it.
@@ -47,12 +48,13 @@ func Of(p laminate.Plan, r content.Report) *Panel {
 	}
 	m := *p.Measured
 	out := &Panel{ThicknessMM: m.ThicknessMM}
+	sums, mm2 := out.held(m, r)
 	if !(m.WeightG > 0) || !(m.AreaMM2 > 0) || !(m.ThicknessMM > 0) {
 		out.Contradicted = "weight, area and thickness of a measured panel must all be above 0"
 		return out
 	}
-	sums, mm2 := out.held(m, r)
 	out.PanelGSM = m.WeightG / m.AreaMM2 * 1e6
+	out.DensityGCM3 = out.PanelGSM / (1000 * m.ThicknessMM)
 	switch {
 	case sums.CoreG > 0:
 		out.Missing = append(out.Missing, "a panel with a core is not judged: weigh a piece of its skin")
@@ -93,7 +95,7 @@ func (out *Panel) held(m laminate.Measured, r content.Report) (sums content.Sums
 			thick.High += float64(z.ThicknessMM.High * f)
 		}
 	}
-	out.Reckoned = Reckoned{ThicknessMM: thick, FibreVolume: sums.FibreVolume(), FibreMass: sums.FibreMass()}
+	out.Reckoned = Reckoned{ThicknessMM: thick, FibreVolume: sums.FibreVolume(), FibreMass: sums.FibreMass(), DensityGCM3: sums.DensityGCM3()}
 	if sums.Weighed {
 		out.Reckoned.PanelGSM = sums.MassG().Value / mm2 * 1e6
 	}
@@ -106,7 +108,6 @@ func (out *Panel) judge(b bench) {
 	out.Weighed = b.weighed
 	out.FibreGSM = at.fibre
 	out.ResinGSM = at.panel - at.fibre
-	out.DensityGCM3 = at.panel / (1000 * at.thick)
 	out.FibreVolume = b.span(b.fibreVolume)
 	out.FibreMass = b.span(func(w weights) float64 { return w.fibre / w.panel })
 	switch {

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"github.com/paulmach/orb"
+	"pgregory.net/rapid"
 
 	"stripwright/geometry"
 	"stripwright/laminate"
@@ -120,4 +121,42 @@ func TestMaterialReportAsks(t *testing.T) {
 	if !strings.Contains(text, "write density: for fabric biax450") || strings.Contains(text, "NaN") {
 		t.Errorf("%s", text)
 	}
+}
+
+// Whatever figures stand in a plan that was edited by hand, the reports say what
+// is unknown or wrong and print no figure that is none.
+func TestMaterialReportOfSpoiledPlans(t *testing.T) {
+	odd := rapid.SampledFrom([]float64{0, -1, 1e-9, 1e-3, 0.3, 0.55, 1, 1.2, 2.5, 80, 450, 1e6, 1e12})
+	rapid.Check(t, func(t *rapid.T) {
+		draw := func(name string) float64 { return odd.Draw(t, name) }
+		some := func(name string) laminate.Figure {
+			if rapid.Bool().Draw(t, name+" stated") {
+				return given(draw(name))
+			}
+			return laminate.Figure{}
+		}
+		p := rapid.SampledFrom([]func() laminate.Plan{carbonPanel, sandwich, handmade.Disc}).Draw(t, "plan")()
+		for i := range p.Fabrics {
+			f := &p.Fabrics[i]
+			f.WeightGSM, f.DensityGCM3, f.FibreVolume = draw("weight"), some("density"), some("fibre volume")
+			f.Form = rapid.SampledFrom([]string{"", laminate.Mat, laminate.Woven, "felt"}).Draw(t, "form")
+			if rapid.Bool().Draw(t, "elastic") {
+				f.Elastic = &laminate.Elastic{E1: draw("e1"), E2: draw("e2"), G12: draw("g12"), Nu12: draw("nu"), Alpha1: draw("a1"), Alpha2: draw("a2")}
+			}
+			for k := range f.Layers {
+				f.Layers[k].AngleDeg, f.Layers[k].WeightGSM = draw("angle"), draw("layer")
+			}
+		}
+		p.Resin = &laminate.Resin{Name: "epoxy", DensityGCM3: some("resin"), FibreVolume: some("of resin"), FibreMass: some("by mass"), BandPoints: some("band")}
+		p.Cores = append(p.Cores, laminate.Core{AfterPly: int(draw("after") / 1e6), Blank: p.Part.Net, ThicknessMM: draw("core"), DensityKGM3: draw("core density"), UptakeGSM: some("uptake")})
+		p.Measured = &laminate.Measured{WeightG: draw("panel"), AreaMM2: draw("area"), ThicknessMM: draw("thick"), ThinnestMM: draw("thin"), ThickestMM: draw("thickest"), DryG: draw("dry"), ClothBand: some("cloth"), ScaleBand: some("scale")}
+		p.Uptakes = []laminate.Uptake{{AreaMM2: draw("u area"), DryG: draw("u dry"), WetG: draw("u wet")}}
+		p.Plies[0].Fabric = rapid.SampledFrom([]string{p.Plies[0].Fabric, "nobody's"}).Draw(t, "fabric")
+		text := materialText(p)
+		for _, bad := range []string{"NaN", "Inf", "--"} {
+			if strings.Contains(text, bad) {
+				t.Fatalf("%s in\n%s", bad, text)
+			}
+		}
+	})
 }

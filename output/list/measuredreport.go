@@ -13,17 +13,9 @@ const ounceFoot = 28.349523125 / (0.3048 * 0.3048)
 func measuredSection(m measured.Panel) Section {
 	s := Section{Heading: "The measured panel, held against " + sheet.Spelt(m.Of)}
 	if m.PanelGSM > 0 {
-		k := m.Reckoned
-		s.Table = [][]string{
-			{"", "measured", "reckoned"},
-			{"weight g/m2", number(m.PanelGSM, 0), known(k.PanelGSM > 0, number(k.PanelGSM, 0))},
-			{"weight oz/ft2", number(m.PanelGSM/ounceFoot, 1), known(k.PanelGSM > 0, number(k.PanelGSM/ounceFoot, 1))},
-			{"thickness mm", number(m.ThicknessMM, 2), spanned(k.ThicknessMM, 1, 2, "", k.FibreVolume > 0)},
-			{"fibre by volume", spanned(m.FibreVolume, 100, 1, " %", m.FibreVolume.Value > 0), known(k.FibreVolume > 0, number(100*k.FibreVolume, 1)+" %")},
-			{"fibre by weight", spanned(m.FibreMass, 100, 1, " %", m.FibreMass.Value > 0), known(k.FibreMass > 0, number(100*k.FibreMass, 1)+" %")},
-			{"resin by weight", spanned(rest(m.FibreMass), 100, 1, " %", m.FibreMass.Value > 0), known(k.FibreMass > 0, number(100*(1-k.FibreMass), 1)+" %")},
-			{"density g/cm3", known(m.DensityGCM3 > 0, number(m.DensityGCM3, 3)), ""},
-		}
+		s.Table = measuredRows(m)
+	}
+	if m.FibreGSM > 0 {
 		how := "Fibre from the cloth's weight"
 		if m.Weighed {
 			how = "Fibre as weighed dry"
@@ -40,6 +32,27 @@ func measuredSection(m measured.Panel) Section {
 		s.Lines = append(s.Lines, "MISSING: "+sheet.Spelt(w))
 	}
 	return s
+}
+
+// measuredRows set each figure beside the one reckoned; what was not worked out
+// is left out.
+func measuredRows(m measured.Panel) [][]string {
+	k := m.Reckoned
+	rows := [][]string{
+		{"", "measured", "reckoned"},
+		{"weight g/m2", number(m.PanelGSM, 0), known(k.PanelGSM > 0, number(k.PanelGSM, 0))},
+		{"weight oz/ft2", number(m.PanelGSM/ounceFoot, 1), known(k.PanelGSM > 0, number(k.PanelGSM/ounceFoot, 1))},
+		{"thickness mm", number(m.ThicknessMM, 2), spanned(k.ThicknessMM, 1, 2, "", k.FibreVolume > 0)},
+		{"density g/cm3", number(m.DensityGCM3, 3), known(k.DensityGCM3 > 0, number(k.DensityGCM3, 3))},
+	}
+	if m.FibreGSM == 0 {
+		return rows
+	}
+	return append(rows,
+		[]string{"fibre by volume", spanned(m.FibreVolume, 100, 1, " %", true), known(k.FibreVolume > 0, number(100*k.FibreVolume, 1)+" %")},
+		[]string{"fibre by weight", spanned(m.FibreMass, 100, 1, " %", true), known(k.FibreMass > 0, number(100*k.FibreMass, 1)+" %")},
+		[]string{"resin by weight", spanned(rest(m.FibreMass), 100, 1, " %", true), known(k.FibreMass > 0, number(100*(1-k.FibreMass), 1)+" %")},
+	)
 }
 
 func rest(s content.Span) content.Span {
