@@ -66,8 +66,11 @@ func verdictText(findings []laminate.CheckResult, sound bool) string {
 	}
 	for _, f := range findings {
 		mark := "ok   "
-		if !f.Pass {
+		switch {
+		case !f.Pass:
 			mark = "FAULT"
+		case strings.HasPrefix(f.Text, laminate.Warning):
+			mark = "warn "
 		}
 		fmt.Fprintf(&b, "%s  %-10s  %6d looked at", mark, f.Rule, f.Counted)
 		if f.Text != "" {

@@ -161,7 +161,11 @@ func (m *mending) otherHand() {
 		c = Cure{Words: turns(m.plies, plies), Plies: plies, Cost: cost}
 	} else if len(m.plies) <= mostCombined {
 		m.out.Tried = append(m.out.Tried, "the same with one more ply")
-		if c, ok = m.addedTo(choices, m.extra(m.angles)); !ok {
+		both := slices.Clone(m.offered)
+		for _, c := range m.offered {
+			both = append(both, c.otherHand())
+		}
+		if c, ok = m.addedTo(choices, m.extraOf(both, m.angles)); !ok {
 			return
 		}
 	} else {

@@ -32,7 +32,7 @@ func TestMend(t *testing.T) {
 		{ud, "[0_3/90/0_2/45/0_3]", "", "lay ply 7 at 90°"},
 		{ud, "[90/0/45/45/0/0/90/0]", "", "move ply 8 onto ply 2"},
 		{zeroNine, "[0_2]", "", "lay ply 2 face down"},
-		{zeroNine, "[0_6]", "", "lay plies 4–6 face down"},
+		{zeroNine, "[0_6]", "", "lay plies 4-6 face down"},
 		{zeroNine, "[0_6]", "uddddd", "lay plies 4 and 5 face up"},
 		{zeroNine, "[0_4]", "uddd", "lay ply 3 face up"},
 		{biax, "[0]s", "", "turn ply 2 by a quarter, to 90°"},
@@ -122,11 +122,11 @@ func TestNinePlies(t *testing.T) {
 	}
 	// Seven are an odd number: the middle one would have to be its own mirror, so
 	// the other hand alone does not help. With one ply more or less it does.
-	if m.Hand == nil || !strings.Contains(m.Hand.Words, "add one ply of triax") || !strings.Contains(m.Hand.Words, "opposite-hand cloth") {
+	if m.Hand == nil || !strings.Contains(m.Hand.Words, "add one ply of the opposite-hand cloth of triax at 0°, face down, after ply 8") || !strings.Contains(m.Hand.Words, "opposite-hand cloth") {
 		t.Errorf("mended by %+v", m.Hand)
 	}
 	six := slices.Concat(plies[:4], plies[5:])
-	if m := Mend(six, []Cloth{woven, triax}); len(m.Cures) > 0 || m.Hand == nil || !strings.Contains(m.Hand.Words, "cut plies 6–8 from the opposite-hand cloth") {
+	if m := Mend(six, []Cloth{woven, triax}); len(m.Cures) > 0 || m.Hand == nil || !strings.Contains(m.Hand.Words, "cut plies 6-8 from the opposite-hand cloth") {
 		t.Errorf("six: %q, %+v", wordsOf(m.Cures), m.Hand)
 	}
 }

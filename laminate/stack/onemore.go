@@ -9,10 +9,12 @@ import (
 
 // extra lists the plies that one more ply may be: the cloth offered, at the
 // angles given, on either face where that makes a difference.
-func (m *mending) extra(angles []geometry.Angle) []Ply {
+func (m *mending) extra(angles []geometry.Angle) []Ply { return m.extraOf(m.offered, angles) }
+
+func (m *mending) extraOf(cloths []Cloth, angles []geometry.Angle) []Ply {
 	var out []Ply
 	var seen [][]int
-	for _, c := range m.offered {
+	for _, c := range cloths {
 		for _, a := range angles {
 			for _, down := range []bool{false, true} {
 				p := Ply{Cloth: c, Angle: a, Down: down}
@@ -96,7 +98,11 @@ func (m *mending) addWords(p Ply, at int) string {
 // newPly names a ply that is added: its cloth, angle and, where it matters, its
 // face.
 func (m *mending) newPly(p Ply) string {
-	words := fmt.Sprintf("%s at %s", p.Cloth.Name, degrees(p.Angle.Degrees()))
+	name := p.Cloth.Name
+	if p.Cloth.Hand {
+		name = "the opposite-hand cloth of " + name
+	}
+	words := fmt.Sprintf("%s at %s", name, degrees(p.Angle.Degrees()))
 	over := p
 	if over.Down = !p.Down; !slices.Equal(m.ids.of(p), m.ids.of(over)) {
 		words += ", " + face(p.Down) + ","

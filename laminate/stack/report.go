@@ -203,7 +203,7 @@ func (r Reading) howJudged() Section {
 	s := Section{Heading: "How this was judged"}
 	s.Lines = append(s.Lines,
 		"A stitched ply counts layer by layer: face up, its last listed layer lies on the tool; face down, its first, with the angles turned the other way.",
-		"Woven cloth counts as two directions at one height, mat as fibre without direction. The number for coupling is ‖B‖/√(‖A‖·‖D‖) where fibre alone carries.")
+		"Woven cloth counts as two directions at one height, mat as fibre without direction. The number for coupling is |B| over the root of |A| times |D| where fibre alone carries; with the resin, as among the stiffnesses, it comes out a little lower.")
 	if r.Assumed {
 		s.Lines = append(s.Lines, "The thickness of some cloth is not known: heights are by areal weight (assumed).")
 	}

@@ -7,7 +7,7 @@ import (
 	"stripwright/geometry"
 )
 
-// turns says how plies have been turned: "lay plies 5–7 face down".
+// turns says how plies have been turned: "lay plies 5-7 face down".
 func turns(was, now []Ply) string {
 	var words []string
 	for _, hand := range handsOf(was, now) {

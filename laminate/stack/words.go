@@ -25,7 +25,7 @@ func decimal(v float64, places int) string {
 func percent(part float64) string { return decimal(100*part, 1) + " %" }
 
 // gsm prints an areal weight.
-func gsm(v float64) string { return decimal(v, 1) + " g/m²" }
+func gsm(v float64) string { return decimal(v, 1) + " g/m2" }
 
 // counted writes a number with its word.
 func counted(n int, one, many string) string {
@@ -71,7 +71,7 @@ func number(ply int) string {
 	return strconv.Itoa(ply)
 }
 
-// ranges prints rising numbers: "1, 3–5".
+// ranges prints rising numbers: "1, 3-5".
 func ranges(numbers []int) string {
 	var words []string
 	for i := 0; i < len(numbers); {
@@ -85,7 +85,7 @@ func ranges(numbers []int) string {
 		case k == i+1:
 			words = append(words, strconv.Itoa(numbers[i]), strconv.Itoa(numbers[k]))
 		default:
-			words = append(words, fmt.Sprintf("%d–%d", numbers[i], numbers[k]))
+			words = append(words, fmt.Sprintf("%d-%d", numbers[i], numbers[k]))
 		}
 		i = k + 1
 	}
@@ -95,7 +95,7 @@ func ranges(numbers []int) string {
 	return strings.Join(words, "")
 }
 
-// pliesWord writes "ply 3" or "plies 3–5".
+// pliesWord writes "ply 3" or "plies 3-5".
 func pliesWord(numbers []int) string {
 	if len(numbers) == 1 {
 		return "ply " + strconv.Itoa(numbers[0])

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"strconv"
+	"strings"
 
 	"github.com/paulmach/orb"
 
@@ -28,6 +29,17 @@ func Faults(checks []laminate.CheckResult) []string {
 		}
 	}
 	return faults
+}
+
+// Warnings gives what the check found worth a thought in rules that are kept.
+func Warnings(checks []laminate.CheckResult) []string {
+	var out []string
+	for _, c := range checks {
+		if words, ok := strings.CutPrefix(c.Text, laminate.Warning); ok && c.Pass {
+			out = append(out, "warning: "+c.Rule+": "+words)
+		}
+	}
+	return out
 }
 
 // Verdict says in one line whether the plan may be cut.
