@@ -10,13 +10,15 @@ import (
 
 	"stripwright/laminate"
 	"stripwright/laminate/order"
+	"stripwright/laminate/stack"
 	"stripwright/output/cutmap"
 	"stripwright/output/sheet"
 )
 
 // Summary gives what a person wants to know first, for a terminal: the verdict
 // with the part's size, what was found wrong, the cloth by fabric and by roll
-// width, where it goes and what is left over, the least stagger, notes, cautions. Columns are plain ASCII but for
+// width, where it goes and what is left over, the least stagger,
+// what the stack is, notes, cautions. Columns are plain ASCII but for
 // names of the job.
 func Summary(p laminate.Plan) string {
 	var b strings.Builder
@@ -25,6 +27,9 @@ func Summary(p laminate.Plan) string {
 	line(sheet.Verdict(p) + "; part " + sheet.Spelt(p.Part.Name) + " " + sheet.Size(w, h))
 	for _, f := range sheet.Faults(p.Checks) {
 		line("  " + sheet.Spelt(f))
+	}
+	for _, w := range sheet.Warnings(p.Checks) {
+		line("  " + sheet.Spelt(w))
 	}
 	line("")
 	line(columns(costRows(p)))
@@ -38,7 +43,11 @@ func Summary(p laminate.Plan) string {
 		}
 		line("")
 	}
+	for _, words := range orderWords(p) {
+		line(words)
+	}
 	line(staggerFound(p))
+	line(stack.Read(p).Line())
 	for _, n := range p.Notes {
 		line("note: " + sheet.Spelt(strings.Trim(n.Where+": "+n.Text, ": ")))
 	}
