@@ -28,6 +28,13 @@ const without = "stiffness cannot be worked out: "
 // package content sees it.
 func ConstantsOf(p laminate.Plan, f laminate.PlanFabric, c content.Cloth) Constants {
 	out := Constants{Fabric: f.Name}
+	switch f.Form {
+	case laminate.Biaxial, laminate.Triaxial, laminate.Quadraxial:
+		if len(f.Layers) == 0 {
+			out.Missing = without + "write layers: for fabric " + f.Name + ", which is " + f.Form
+			return out
+		}
+	}
 	if f.Elastic != nil {
 		out.Elastic, out.Basis = *f.Elastic, laminate.Given
 		if why := theory.Fault(*f.Elastic); why != "" {

@@ -184,6 +184,7 @@ func TestMissing(t *testing.T) {
 			p.Resin.Name = "acrylic"
 		}, "write e, nu, alpha for acrylic under resins:"},
 		{"no material", func(p *laminate.Plan) { p.Fabrics[0].Elastic = &laminate.Elastic{E1: -1} }, "elastic: of fabric ud: moduli must be above 0 GPa"},
+		{"layers", func(p *laminate.Plan) { p.Fabrics[0].Form = laminate.Triaxial }, "write layers: for fabric ud, which is triaxial"},
 		{"thickness", func(p *laminate.Plan) {
 			p.Fabrics[0].Fibre, p.Fabrics[0].Elastic = "", &kaw
 		}, "write density: for fabric ud"},

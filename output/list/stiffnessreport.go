@@ -1,8 +1,10 @@
 package list
 
 import (
+	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"stripwright/laminate/panel"
 	"stripwright/laminate/theory"
@@ -38,7 +40,7 @@ func stiffness(found panel.Report, asked []string) []Section {
 		s.Lines = append(s.Lines, "Coupling is |B| over the root of |A| times |D|: 0 for a mirror. A laminate that couples bends when it is pulled; held flat, by a rim or ribs, it is stiffer.")
 	}
 	if core {
-		s.Lines = append(s.Lines, "With a core the moduli are those of the whole thickness; shear of the core is not reckoned: a real panel bends more.")
+		s.Lines = append(s.Lines, "With a core the moduli are those of the whole thickness; neither the core's shear nor its expansion is reckoned: a real panel bends more.")
 	}
 	for _, m := range found.Missing {
 		if !slices.Contains(asked, m) {
@@ -135,7 +137,8 @@ func entry(v, least float64) string {
 func heat(found panel.Report) Section {
 	s := Section{Heading: "Expansion by heat, and warp"}
 	s.Table = [][]string{{"zone", "along x 1e-6/K", "along y 1e-6/K", "warp over 1 m for 100 K", "along", "square to it"}}
-	some, saddle := false, false
+	var warped []string
+	saddle, still := false, false
 	for _, z := range found.Zones {
 		if !z.Known {
 			continue
@@ -143,18 +146,34 @@ func heat(found panel.Report) Section {
 		e, w := z.Whole.Expansion(), panel.WarpOf(z.Whole)
 		row := []string{z.Name, number(e[0], 2), number(e[1], 2), "none", "-", "-"}
 		if w.Some() {
-			row = append(row[:3], "about "+standsOff(w.MostMM)+" mm", sheet.Degrees(number1(w.AlongDeg)), standsOff(w.SquareMM)+" mm"+opposite(w))
-			some, saddle = true, saddle || w.Opposite
+			row = append(row[:3], "about "+standsOff(w.MostMM)+" mm", sheet.Degrees(whole(w.AlongDeg)), standsOff(w.SquareMM)+" mm"+opposite(w))
+			warped, saddle = append(warped, z.Name), saddle || w.Opposite
 		}
+		still = still || z.Whole.Couples() && !w.Some()
 		s.Table = append(s.Table, row)
 	}
-	if some {
-		s.Lines = append(s.Lines, "WARP: this laminate is not symmetric. A free panel of 1 m would stand off a straight edge by about the figure above for each 100 °C that it cools (180 °F), cure shrinkage and moisture not included. It is a warning with a number, not a shape: a rim, ribs or a core hold a panel, and curvature goes with one over the thickness.")
+	s.Lines = warpLines(warped, saddle, still, len(found.Zones) > 1)
+	return s
+}
+
+// warpLines put the figures into words: the zones that warp, whether one takes a
+// saddle, whether one couples and stays flat, and whether there are several.
+func warpLines(warped []string, saddle, still, several bool) []string {
+	var lines []string
+	if len(warped) > 0 {
+		words := "WARP"
+		if several {
+			words += " of " + strings.Join(warped, ", ") + ", as if the whole panel were made like the zone"
+		}
+		lines = append(lines, words+": a free panel of 1 m stands off a straight edge by about the figure above for each 100 °C (180 °F) that it cools, cure shrinkage and moisture not included. It is a warning with a number, not a shape: a rim, ribs or a core hold a panel. Twice as thick warps half as much.")
 	}
 	if saddle {
-		s.Lines = append(s.Lines, "Where it bends to opposite sides, linear theory gives a saddle; a thin panel takes one of two cylinders instead, and may snap from one to the other (from memory).")
+		lines = append(lines, "Where it bends to opposite sides, linear theory gives a saddle; a thin panel takes one of two cylinders instead, and may snap from one to the other (from memory).")
 	}
-	return s
+	if still {
+		lines = append(lines, "Where a zone couples and no warp is given, its layers expand alike on both sides of the middle: it bends when it is pulled, and stays flat when it cools.")
+	}
+	return lines
 }
 
 // standsOff prints a bow: to 0.1 mm below 10 mm, else to 1 mm.
@@ -172,8 +191,10 @@ func opposite(w panel.Warp) string {
 	return ""
 }
 
-// number1 rounds an angle to a degree.
-func number1(deg float64) float64 {
-	v, _ := strconv.ParseFloat(number(deg, 0), 64)
-	return v
+// whole rounds an angle to a degree; -90° is 90°.
+func whole(deg float64) float64 {
+	if r := math.Round(deg); r > -90 {
+		return r
+	}
+	return 90
 }
