@@ -52,7 +52,7 @@ func (j Judgement) symmetry() string {
 	case j.Coupling <= Near:
 		return "Close to symmetric, but not symmetric: it couples by " + figure(j.Coupling) + " (" + scale + "). Expect some bend or twist when it is pulled, and some warp when it cools."
 	}
-	return "Not symmetric: it couples by " + figure(j.Coupling) + " (" + scale + "). It bends or twists when it is pulled, and warps when it cools."
+	return "Not symmetric: it couples by " + figure(j.Coupling) + " (" + scale + "). It bends or twists when it is pulled, and may warp when it cools."
 }
 
 // balance gives the verdict with what leans.
