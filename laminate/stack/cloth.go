@@ -95,7 +95,7 @@ func (c Cloth) layers(theta geometry.Angle, down bool) []Layer {
 		}
 		l := whole
 		l.GSM = c.Lies[of].WeightGSM
-		l.ThicknessMM *= l.GSM / sum // stitching yarn fills its share of each
+		l.ThicknessMM *= quotient(l.GSM, sum) // stitching yarn fills its share of each
 		l.Lies = []Direction{laid(c.Lies[of], theta, down)}
 		if len(c.Lies) > 1 {
 			l.Of = of + 1

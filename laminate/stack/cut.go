@@ -36,5 +36,13 @@ func CutOf(c Cloth) Cut {
 			end += l.WeightGSM
 		}
 	}
-	return Cut{side / all, end / all}
+	return Cut{quotient(side, all), quotient(end, all)}
+}
+
+// quotient gives part/all, 0 of nothing.
+func quotient(part, all float64) float64 {
+	if !(all > 0) {
+		return 0
+	}
+	return part / all
 }

@@ -113,7 +113,7 @@ func shares(layers []Layer) (out []Share, random float64) {
 		}
 	}
 	for i := range out {
-		out[i].Part = out[i].GSM / all
+		out[i].Part = quotient(out[i].GSM, all)
 	}
 	slices.SortFunc(out, func(a, b Share) int {
 		if d := math.Abs(a.Angle.Degrees()) - math.Abs(b.Angle.Degrees()); d != 0 {

@@ -42,7 +42,7 @@ func AcrossLoad(c Cloth, q laminate.PlanPly, kind string, load float64) float64 
 			cut += l.WeightGSM
 		}
 	}
-	return cut / all
+	return quotient(cut, all)
 }
 
 func has(q laminate.PlanPly, kind string) bool {

@@ -63,7 +63,7 @@ func (l Layer) turning() sums {
 	for _, d := range l.Lies {
 		s2, c2 := sinCos(2 * d.Angle.Degrees())
 		s4, c4 := sinCos(4 * d.Angle.Degrees())
-		f.add(sums{0, c2, s2, c4, s4}, d.GSM/all)
+		f.add(sums{0, c2, s2, c4, s4}, quotient(d.GSM, all))
 	}
 	return f
 }
@@ -103,7 +103,7 @@ func moments(layers []Layer) (m Moments, coupling float64) {
 		lever += arm(l.LowMM, l.HighMM)
 	}
 	m = Moments{a.parameters(plain), b.parameters(lever), d.parameters(square)}
-	if plain > 0 {
+	if plain > 0 && square > 0 {
 		coupling = b.norm() / math.Sqrt(a.norm()*d.norm())
 	}
 	return m, coupling

@@ -93,16 +93,25 @@ func (r Reading) joints() Section {
 
 // loadLines names the plies whose joints run across the load.
 func (r Reading) loadLines(load float64) []string {
-	var words []string
+	var ways []string
+	plies := map[string][]int{}
 	for _, q := range r.plan.Plies {
 		for _, kind := range []string{sideJoint, endJoint} {
 			if !has(q, kind) {
 				continue
 			}
 			if part := AcrossLoad(r.cloths[q.Fabric], q, kind, load); part > 0 {
-				words = append(words, fmt.Sprintf("ply %d (%s joints, %s of its fibre)", q.Ply, kind, percent(part)))
+				way := fmt.Sprintf(" (%s joints, %s of the fibre of a ply)", kind, percent(part))
+				if plies[way] == nil {
+					ways = append(ways, way)
+				}
+				plies[way] = append(plies[way], q.Ply)
 			}
 		}
+	}
+	var words []string
+	for _, way := range ways {
+		words = append(words, pliesWord(plies[way])+way)
 	}
 	at := "Load at " + degrees(load) + ": "
 	if len(words) == 0 {
