@@ -3,14 +3,10 @@ package main
 import (
 	"context"
 	"fmt"
-	"strings"
-	"text/tabwriter"
 
 	"github.com/spf13/cobra"
 
-	"stripwright/geometry/length"
-	"stripwright/laminate"
-	"stripwright/laminate/order"
+	"stripwright/output/list"
 )
 
 type orderOptions struct {
@@ -24,10 +20,12 @@ func newOrderCommand(s stream) *cobra.Command {
 	var o orderOptions
 	c := &cobra.Command{
 		Use:   "order JOB",
-		Short: "Say what cloth to order for a job, and what the plies weigh",
-		Long: `Order plans and checks a job and prints its quantities only: the length of each
-roll width that is used, how much of it comes from rolls on hand and what is to
-buy, with the spare; area and dry weight of each ply. JOB may be "-" for
+		Short: "Say what to order for a job: cloth, resin, consumables, core",
+		Long: `Order plans and checks a job and prints its quantities only: of each roll width
+what is used, what comes from rolls on hand and what is to buy, with the spare;
+resin and hardener with the batches to mix, what is used up under the bag and
+the sheets of core, where the job states them; the dry weight of each ply. Each
+figure says whether it is computed, given or assumed. JOB may be "-" for
 standard input.`,
 		Example: "  stripwright order hatch.yaml",
 		Args:    arguments("JOB"),
@@ -36,7 +34,7 @@ standard input.`,
 			return runOrder(c.Context(), s, o)
 		},
 	}
-	c.Flags().BoolVar(&o.json, "json", false, "print the quantities as JSON")
+	c.Flags().BoolVar(&o.json, "json", false, "print the order as JSON")
 	searchFlags(c, &o.effort, &o.seed)
 	return c
 }
@@ -55,34 +53,13 @@ func runOrder(ctx context.Context, s stream, o orderOptions) error {
 		return fault{"DO NOT ORDER: the plan fails its check"}
 	}
 	if o.json {
-		return printJSON(s, map[string]any{"lengths": p.Lengths, "quantities": p.Quantities})
+		data, err := list.OrderJSON(p)
+		if err != nil {
+			return err
+		}
+		_, err = s.out.Write(data)
+		return err
 	}
-	_, err = fmt.Fprint(s.out, orderText(p))
+	_, err = fmt.Fprint(s.out, list.OrderText(p))
 	return err
-}
-
-// orderText lists cloth and weights.
-func orderText(p laminate.Plan) string {
-	var b strings.Builder
-	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
-	fmt.Fprintln(t, "FABRIC\tROLL WIDTH\tUSED\tON HAND\tTO BUY\t")
-	for _, l := range p.Lengths {
-		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\t\n", l.Fabric, length.MM(l.WidthMM), metres(l.UsedMM), metres(order.OnHand(p, l)), metres(l.ToBuyMM))
-	}
-	t.Flush()
-	b.WriteByte('\n')
-	fmt.Fprintln(t, "PLY\tFABRIC\tBLANK\tDRY\t")
-	area, dry := 0.0, 0.0
-	for i, q := range p.Quantities {
-		fmt.Fprintf(t, "%d\t%s\t%.3f m²\t%.0f g\t\n", q.Ply, p.Plies[i].Fabric, q.AreaMM2/1e6, q.DryG)
-		area, dry = area+q.AreaMM2, dry+q.DryG
-	}
-	fmt.Fprintf(t, "all\t\t%.3f m²\t%.0f g\t\n", area/1e6, dry)
-	t.Flush()
-	return b.String()
-}
-
-// metres prints a length of roll in metres and yards.
-func metres(mm float64) string {
-	return fmt.Sprintf("%.3f m (%.2f yd)", mm/1000, mm/914.4)
 }

@@ -12,6 +12,8 @@ import (
 	"stripwright/geometry"
 	"stripwright/job"
 	"stripwright/laminate"
+	"stripwright/laminate/content"
+	"stripwright/laminate/order"
 	"stripwright/nest"
 )
 
@@ -266,4 +268,24 @@ func TestDirections(t *testing.T) {
 	if count[45] != 7 || count[-45] != 3 || count[0] != 2 || count[90] != 2 {
 		t.Errorf("plies by direction: %v", count)
 	}
+}
+
+// Six plies of 600 g/m² glass on 1180 by 740 mm without trim, fibre 52 % by
+// volume: the sums of thickness, weight and resin recomputed by hand, in
+// laminate/order's and laminate/content's tests as well.
+func TestResinAndThickness(t *testing.T) {
+	p := planned(t, "job_resin_thickness")
+	c := content.Of(p)
+	near(t, "thickness", c.Zones[0].ThicknessMM.Value, 2.7043, 0.0001)
+	near(t, "fibre", c.Whole.FibreG, 3143.5, 0.05)
+	near(t, "resin in the part", c.Whole.ResinG.Value, 1303.5, 0.05)
+	near(t, "part", c.Whole.MassG().Value, 4447, 0.5)
+	o := order.Of(p)
+	near(t, "resin to mix", o.Resin.TotalG, 2289.5, 0.05)
+	near(t, "peel ply", o.Supplies[0].AreaMM2, 873200, 0.01)
+	dry := 0.0
+	for _, k := range o.Kits {
+		dry += k.DryG
+	}
+	near(t, "dry weight", dry, 3143.5, 0.05)
 }

@@ -2,7 +2,6 @@ package order
 
 import (
 	"math"
-	"strconv"
 
 	"stripwright/geometry"
 	"stripwright/geometry/length"
@@ -70,21 +69,15 @@ func (o *Order) coreItems(p laminate.Plan) {
 			continue
 		}
 		place[b.Name] = len(o.Items)
-		i := Item{Kind: CoreItem, Name: b.Name, What: length.MM(b.ThicknessMM) + " thick, " + plain(c.DensityKGM3) + " kg/m3", Basis: laminate.Computed, Assumed: []string{}}
+		i := Item{Kind: CoreItem, Name: b.Name, What: length.MM(b.ThicknessMM) + ", " + plain(c.DensityKGM3) + " kg/m3", Basis: laminate.Computed, Assumed: []string{}}
 		unit := Squares
 		if b.Sheets.Known() {
 			unit = Sheets
-			i.What += ", sheets " + length.MM(b.SheetMM[0]) + " x " + length.MM(b.SheetMM[1])
-			if n := int(b.Sheets.Value); n > b.ByArea {
-				i.What += ", in straight rows; least by area " + strconv.Itoa(b.ByArea)
-			}
+			i.What += ", " + plain(b.SheetMM[0]) + " x " + length.MM(b.SheetMM[1])
 		}
 		i.SparePercent = laminate.Figure{Value: 0, Basis: laminate.Assumed, From: "no spare is kept of core"}
 		i.Net = amount(net(b), unit)
 		i.ToBuy, i.OnHand, i.SoldBy = i.Net, amount(0, unit), amount(0, unit)
-		if unit == Sheets {
-			i.SoldBy = amount(1, unit)
-		}
 		o.Items = append(o.Items, i.priced(c.PricePerSheet, c.HasPrice))
 	}
 }

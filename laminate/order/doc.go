@@ -29,12 +29,12 @@
 // its own. Corners are taken as mitred, so that tape round a rectangle of L by W
 // with a margin m measures 2(L+W) + 8m; n pleats of height p in the bag add 2np
 // to it (geometry). The bag itself grows by as much in girth: its margin by np/4.
-// Goods of a roll width are laid in lanes along the side that takes less.
+// Goods of a roll width are laid in lanes, in few of them rather than in many
+// unless many take less than three quarters of the roll.
 //
 // # What it does not do
 //
 // It lays out no cloth and judges nothing. What is not stated, and not a known
 // custom of the trade, is not made up: it is missing from the sum, and Missing
-// says so. Nothing that a function is given is altered; figures are rounded to
-// 0.001 of mm, g or piece.
+// says so. Nothing that a function is given is altered.
 package order

@@ -3,7 +3,6 @@ package order
 import (
 	"math"
 
-	"stripwright/geometry"
 	"stripwright/laminate"
 )
 
@@ -38,21 +37,31 @@ type Amount struct {
 	USUnit string  `json:"us_unit"`
 }
 
-// amount gives v of a unit, to a thousandth of it (a millimetre, a gram); of the
-// inch unit to a ten-thousandth.
-func amount(v float64, unit string) Amount {
-	us, each := in(unit)
-	v = geometry.Snap(v)
-	return Amount{v, unit, math.Round(float64(float64(v*each)*1e4)) / 1e4, us}
+// fine gives how finely amounts of a unit are kept: metres to a tenth of a
+// millimetre, so that feet and yards of them are exact, others to a thousandth.
+func fine(unit string) float64 {
+	if unit == Metres {
+		return 1e4
+	}
+	return 1e3
 }
+
+// usFine is how finely amounts of the inch unit are kept.
+const usFine = 1e4
+
+// amount gives v of a unit, rounded.
+func amount(v float64, unit string) Amount { return rounded(v, unit, math.Round) }
 
 // atLeast is amount rounded up, in both units: what is bought is never less than
 // what is needed.
 func atLeast(v float64, unit string) Amount {
+	return rounded(v, unit, func(n float64) float64 { return math.Ceil(n - 1e-6) })
+}
+
+func rounded(v float64, unit string, to func(float64) float64) Amount {
 	us, each := in(unit)
-	up := func(v, scale float64) float64 { return math.Ceil(float64(v*scale)-1e-6) / scale }
-	v = up(v, 1e3) + 0
-	return Amount{v, unit, up(float64(v*each), 1e4) + 0, us}
+	v = to(float64(v*fine(unit)))/fine(unit) + 0
+	return Amount{v, unit, to(float64(float64(v*each)*usFine))/usFine + 0, us}
 }
 
 // Kinds of item.
@@ -89,6 +98,12 @@ func (i Item) priced(each float64, has bool) Item {
 		i.Price = math.Round(float64(float64(i.ToBuy.Value*each)*100)) / 100
 	}
 	return i
+}
+
+// PriceEachUS gives the price per inch unit of ToBuy.
+func (i Item) PriceEachUS() float64 {
+	_, each := in(i.ToBuy.Unit)
+	return i.PriceEach / each
 }
 
 // assumed lists in words what of some figures is assumed.

@@ -195,6 +195,9 @@ func (o *Order) resinItems(r *laminate.Resin) {
 	}
 	rest = append(rest, o.assumedOfResin()...)
 	item := func(kind, name, what string, share float64) Item {
+		if !o.Resin.Whole {
+			what += ", at least"
+		}
 		i := Item{
 			Kind: kind, Name: name, What: what, Net: amount(float64(o.Resin.NetG*share)/1000, Kilos), Basis: laminate.Computed,
 			SparePercent: o.Resin.SparePercent, OnHand: amount(0, Kilos), SoldBy: amount(0, Kilos),

@@ -66,16 +66,35 @@ func (s *Supply) cover(rings []orb.Ring) {
 		s.AreaMM2 += geometry.Region{Outer: r}.Area()
 	}
 	s.AreaMM2 = geometry.Snap(float64(s.AreaMM2 * float64(s.Layers)))
-	long, n := lanes(rings, s.WidthMM)
-	if n == 0 {
-		return
-	}
 	s.Along = "x"
-	if l, k := lanes(turned(rings), s.WidthMM); k > 0 && l < long {
+	long, n := lanes(rings, s.WidthMM)
+	if l, k := lanes(turned(rings), s.WidthMM); better(l, k, long, n) {
 		long, n, s.Along = l, k, "y"
+	}
+	if n == 0 {
+		s.Along = ""
+		return
 	}
 	s.Lanes = n
 	s.LengthMM = laminate.Figure{Value: geometry.Snap(float64(long * float64(s.Layers))), Basis: laminate.Computed, From: "lanes over the outline at the margin"}
+}
+
+// fewerLanes is how much shorter the roll must be to be worth more lanes, each of
+// which is one more edge to lay.
+const fewerLanes = 0.75
+
+// better says whether lanes one way are better than those the other way: fewer of
+// them, unless that takes much more of the roll.
+func better(long float64, n int, other float64, k int) bool {
+	switch {
+	case n == 0 || k == 0:
+		return n > 0
+	case n == k:
+		return long < other
+	case n < k:
+		return long*fewerLanes <= other
+	}
+	return long < other*fewerLanes
 }
 
 // grown gives the outer edge of a net outline moved by a margin, outward or, below
@@ -116,8 +135,8 @@ func (s Supply) item(c laminate.Consumable) Item {
 	i := Item{
 		Kind: ConsumableItem, Name: s.Name, What: s.words(), WidthMM: s.WidthMM, Basis: laminate.Computed, SparePercent: c.SparePercent,
 		Assumed: assumed(
-			named{s.MarginMM, "margin " + length.MM(s.MarginMM.Value)},
-			named{s.Pleats, plain(s.Pleats.Value) + " pleats"}, named{s.PleatMM, "pleats " + length.MM(s.PleatMM.Value) + " high"},
+			named{s.MarginMM, "margin " + both(s.MarginMM.Value)},
+			named{s.Pleats, plain(s.Pleats.Value) + " pleats"}, named{s.PleatMM, "pleats " + both(s.PleatMM.Value) + " high"},
 			named{c.SparePercent, "spare " + plain(c.SparePercent.Value) + " %"},
 		),
 	}
@@ -132,6 +151,9 @@ func (s Supply) item(c laminate.Consumable) Item {
 	i.ToBuy = atLeast(ToBuy(need, laminate.Order{SoldByMM: c.SoldByMM})/1000, Metres)
 	return i.priced(c.PricePerMetre, c.HasPrice)
 }
+
+// both prints a length in mm and in inches.
+func both(mm float64) string { return length.MM(mm) + " (" + length.Inches(mm) + ")" }
 
 // words tells what a consumable is and how it is laid.
 func (s Supply) words() string {

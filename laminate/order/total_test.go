@@ -222,6 +222,28 @@ func TestLanesFollowTheOutline(t *testing.T) {
 	}
 }
 
+// A mesh of 580 by 1330 from a roll 1200 wide is one length of 1330, not two of
+// 580; a panel of 1050 by 5000 from a roll 1000 wide is not two lengths of 5000.
+func TestFewLanesUnlessManySaveMuch(t *testing.T) {
+	for _, c := range []struct {
+		net         geometry.Region
+		width, long float64
+		lanes       int
+		along       string
+	}{
+		{rectangle(1330, 580), 1200, 1330, 1, "x"},
+		{rectangle(580, 1330), 1200, 1330, 1, "y"},
+		{rectangle(1050, 5000), 1000, 5 * 1050, 5, "x"},
+		{rectangle(900, 700), 1000, 700, 1, "y"},
+	} {
+		s := Supply{WidthMM: c.width, Layers: 1}
+		s.cover(c.net.Rings())
+		if s.LengthMM.Value != c.long || s.Lanes != c.lanes || s.Along != c.along {
+			t.Errorf("%v: %+v", c.net, s)
+		}
+	}
+}
+
 // A window frame 100 wide round an opening of 1000 by 400: what lies in the
 // opening needs no sheet.
 func TestSheets(t *testing.T) {

@@ -25,9 +25,9 @@ func Order(p laminate.Plan) ([]byte, error) {
 	for _, i := range order.Of(p).Items {
 		row := []string{
 			i.Kind, named(i.Kind, i.Name), text(i.What), sized(i.WidthMM, mm), sized(i.WidthMM, inch),
-			number(i.Net.Value, 3), i.Net.Unit, number(i.Net.US, 4), i.Net.USUnit, i.Basis,
-			number(i.SparePercent.Value, 3), i.SparePercent.Basis, number(i.SoldBy.Value, 3), number(i.OnHand.Value, 3),
-			number(i.ToBuy.Value, 3), number(i.ToBuy.US, 4), "", "", text(strings.Join(i.Assumed, "; ")), "", "",
+			number(i.Net.Value, 4), i.Net.Unit, number(i.Net.US, 4), i.Net.USUnit, i.Basis,
+			number(i.SparePercent.Value, 3), i.SparePercent.Basis, number(i.SoldBy.Value, 4), number(i.OnHand.Value, 4),
+			number(i.ToBuy.Value, 4), number(i.ToBuy.US, 4), "", "", text(strings.Join(i.Assumed, "; ")), "", "",
 		}
 		if i.HasPrice {
 			row[16], row[17] = number(i.PriceEach, 4), number(i.Price, 2)

@@ -1,10 +1,10 @@
 package list
 
 import (
+	"math"
 	"strconv"
 	"strings"
 
-	"stripwright/geometry/length"
 	"stripwright/laminate"
 	"stripwright/laminate/order"
 	"stripwright/output/sheet"
@@ -38,7 +38,7 @@ func OrderText(p laminate.Plan) string {
 // up and is mixed, how the consumables are laid, the sheets of core, the dry
 // weight of each ply, what is missing from the sums and what they assume.
 func OrderSections(p laminate.Plan) []Section {
-	t := &orderSheet{plan: p, order: order.Of(p), inches: p.Units == "in" || p.Units == "ft" || p.Units == "yd"}
+	t := &orderSheet{plan: p, order: order.Of(p), inches: inchShop(p)}
 	t.buy()
 	t.resin()
 	t.supplies()
@@ -47,6 +47,45 @@ func OrderSections(p laminate.Plan) []Section {
 	t.missing()
 	return t.sections
 }
+
+// orderWords gives what a plan takes besides cloth in a few lines: resin to mix,
+// consumables and core to buy, what is missing.
+func orderWords(p laminate.Plan) []string {
+	o := order.Of(p)
+	t := &orderSheet{plan: p, order: o, inches: inchShop(p)}
+	var lines []string
+	if r := o.Resin; r != nil {
+		words := "resin to mix: "
+		if !r.Whole {
+			words += "at least "
+		}
+		words += t.mass(r.TotalG)
+		if m := r.Mix; m != nil {
+			words += ": resin (A) " + t.mass(m.A.G) + ", hardener (B) " + t.mass(m.B.G)
+			if m.Batches > 1 {
+				words += "; " + strconv.Itoa(m.Batches) + " batches of " + t.mass(m.BatchG)
+			}
+		}
+		lines = append(lines, words)
+	}
+	for _, kind := range []string{order.ConsumableItem, order.CoreItem} {
+		var words []string
+		for _, i := range o.Items {
+			if i.Kind == kind {
+				words = append(words, sheet.Spelt(i.Name)+" "+t.toBuy(i))
+			}
+		}
+		if len(words) > 0 {
+			lines = append(lines, kind+"s to buy: "+strings.Join(words, "; "))
+		}
+	}
+	for _, m := range o.Missing {
+		lines = append(lines, "missing: "+sheet.Spelt(m))
+	}
+	return lines
+}
+
+func inchShop(p laminate.Plan) bool { return p.Units == "in" || p.Units == "ft" || p.Units == "yd" }
 
 // ResinCautions stand wherever resin is ordered or mixed.
 var ResinCautions = []string{
@@ -90,6 +129,18 @@ func (t *orderSheet) amount(a order.Amount) string {
 	return metric + " (" + us + ")"
 }
 
+// toBuy prints what is to buy: rounded up in both units, but for what is a whole
+// number of what is sold.
+func (t *orderSheet) toBuy(i order.Item) string {
+	a := i.ToBuy
+	if i.SoldBy.Value > 0 || a.Unit == a.USUnit {
+		return t.amount(a)
+	}
+	up := func(v, scale float64) float64 { return math.Ceil(float64(v*scale)-1e-6) / scale }
+	a.Value, a.US = up(a.Value, 1000), up(a.US, 100)
+	return t.amount(a)
+}
+
 // some prints an amount, a dash where there is none.
 func (t *orderSheet) some(a order.Amount) string {
 	if a.Value == 0 {
@@ -98,13 +149,25 @@ func (t *orderSheet) some(a order.Amount) string {
 	return t.amount(a)
 }
 
-// mass prints grams, from a kilogram up in kilograms, with pounds or ounces.
+// mass prints grams, from a kilogram up in kilograms, and ounces, from a pound up
+// in pounds.
 func (t *orderSheet) mass(g float64) string {
-	metric := number(g, 0) + " g"
-	us := number(g/28.349523125, 1) + " oz"
+	metric, us := number(g, 0)+" g", number(g/28.349523125, 1)+" oz"
 	if g >= 1000 {
-		metric, us = number(g/1000, 3)+" kg", number(g/453.59237, 2)+" lb"
+		metric = number(g/1000, 3) + " kg"
 	}
+	if g >= 453.59 {
+		us = number(g/453.59237, 2) + " lb"
+	}
+	if t.inches {
+		return us + " (" + metric + ")"
+	}
+	return metric + " (" + us + ")"
+}
+
+// weight prints an areal weight in both units.
+func (t *orderSheet) weight(gsm float64) string {
+	metric, us := number(gsm, 1)+" g/m2", number(gsm/33.905747, 2)+" oz/yd2"
 	if t.inches {
 		return us + " (" + metric + ")"
 	}
@@ -132,17 +195,21 @@ func (t *orderSheet) buy() {
 		if i.WidthMM > 0 {
 			width = sheet.Tape(i.WidthMM, t.plan.Units)
 		}
-		row := []string{sheet.Spelt(i.Name), sheet.Spelt(i.What), width, t.amount(i.Net), number(i.SparePercent.Value, 2) + " %", t.some(i.SoldBy), t.some(i.OnHand), t.amount(i.ToBuy)}
+		row := []string{sheet.Spelt(i.Name), sheet.Spelt(i.What), width, t.amount(i.Net), number(i.SparePercent.Value, 2) + " %", t.some(i.SoldBy), t.some(i.OnHand), t.toBuy(i)}
 		if priced {
 			each, price := "-", "-"
 			if i.HasPrice {
-				each, price = money(i.PriceEach), money(i.Price)
+				each, price = money(i.PriceEach)+"/"+i.ToBuy.Unit, money(i.Price)
+				if t.inches {
+					each = money(i.PriceEachUS()) + "/" + i.ToBuy.USUnit
+				}
+				each = strings.TrimSuffix(each, "s")
 			}
 			row = append(row, each, price)
 		}
 		rows = append(rows, row)
 	}
-	t.table("TO BUY", rows)
+	t.table("To buy", rows)
 	if priced {
 		words := "price of these: " + money(t.order.Price)
 		if n := t.order.Unpriced; len(n) > 0 {
@@ -173,21 +240,22 @@ func (t *orderSheet) resin() {
 	if r == nil {
 		return
 	}
-	rows := [][]string{{"held by", "area", "per m2", "resin", "basis"}}
+	rows := [][]string{{"held by", "area", "at", "resin", "basis"}}
 	for _, l := range r.Lines {
 		row := []string{sheet.Spelt(l.What), "-", "-", t.mass(l.MassG.Value), basis(l.MassG)}
 		if l.AreaMM2 > 0 {
-			row[1], row[2], row[4] = t.area(l.AreaMM2), number(l.GSM.Value, 1)+" g", basis(l.GSM)
+			row[1], row[2], row[4] = t.area(l.AreaMM2), t.weight(l.GSM.Value), basis(l.GSM)
 		}
 		rows = append(rows, row)
 	}
+	rows = append(rows, []string{"together", "", "", t.mass(r.NetG), laminate.Computed})
 	rows = append(rows, []string{"spare", "", number(r.SparePercent.Value, 2) + " %", t.mass(r.SpareG), basis(r.SparePercent)})
 	total := "TO MIX"
 	if !r.Whole {
 		total = "TO MIX, AT LEAST"
 	}
 	rows = append(rows, []string{total, "", "", t.mass(r.TotalG), laminate.Computed})
-	t.table("RESIN "+sheet.Spelt(r.Name)+", "+number(r.DensityGCM3.Value, 3)+" g/cm3 ("+basis(r.DensityGCM3)+")", rows)
+	t.table("Resin: "+sheet.Spelt(r.Name)+", "+number(r.DensityGCM3.Value, 3)+" g/cm3 ("+basis(r.DensityGCM3)+")", rows)
 	if m := r.Mix; m != nil {
 		t.mix(*m)
 	}
@@ -200,7 +268,7 @@ func (t *orderSheet) mix(m order.Mixed) {
 	if m.Batches > 1 {
 		rows = append(rows, []string{strconv.Itoa(m.Batches) + " batches, each", t.part(m.EachA), t.part(m.EachB), t.mass(m.BatchG)})
 	}
-	t.table("MIXING", rows)
+	t.table("Mixing", rows)
 	switch {
 	case m.LimitG > 0:
 		t.line("no batch above " + t.mass(m.LimitG) + ", as stated; mix the next when the last has gone in")
@@ -246,12 +314,12 @@ func (t *orderSheet) supplies() {
 			stands = append(stands, number(s.Pleats.Value, 0)+" pleats of "+sheet.Tape(s.PleatMM.Value, t.plan.Units)+" ("+basis(s.Pleats)+")")
 		}
 		if s.UptakeGSM.Known() {
-			stands = append(stands, "uptake "+length.Weight(s.UptakeGSM.Value)+" "+basis(s.UptakeGSM))
+			stands = append(stands, "uptake "+t.weight(s.UptakeGSM.Value)+" "+basis(s.UptakeGSM))
 		}
 		row[6] = sheet.Spelt(strings.Join(stands, "; "))
 		rows = append(rows, row)
 	}
-	t.table("CONSUMABLES; margins from the net edge, below 0 short of it; openings are covered, not bagged apart", rows)
+	t.table("Consumables; margins from the net edge, below 0 short of it; openings are covered, not bagged apart", rows)
 }
 
 // cores tells the sheets of each core.
@@ -272,7 +340,7 @@ func (t *orderSheet) cores() {
 		}
 		rows = append(rows, row)
 	}
-	t.table("CORE", rows)
+	t.table("Core", rows)
 }
 
 // kits lists the dry weight of each ply.
@@ -284,27 +352,31 @@ func (t *orderSheet) kits() {
 		area, dry, pieces = area+k.AreaMM2, dry+k.DryG, pieces+k.Pieces
 	}
 	rows = append(rows, []string{"all", "", strconv.Itoa(pieces), "", t.area(area), t.mass(dry)})
-	t.table("DRY WEIGHT for the kit of each ply, computed from areal weight and blank", rows)
+	t.table("Dry weight for the kit of each ply, computed from areal weight and blank", rows)
 }
 
 // missing tells what is not in the sums, and what they assume.
 func (t *orderSheet) missing() {
 	if len(t.order.Missing) > 0 {
-		t.table("NOT IN THESE SUMS", nil)
+		t.table("Not in these sums", nil)
 		for _, m := range t.order.Missing {
 			t.line(sheet.Spelt(m))
 		}
 	}
-	var lines []string
+	var said []string
+	names := map[string][]string{}
 	for _, i := range t.order.Items {
-		if len(i.Assumed) > 0 {
-			lines = append(lines, sheet.Spelt(i.Name)+": "+sheet.Spelt(strings.Join(i.Assumed, "; ")))
+		for _, a := range i.Assumed {
+			if names[a] == nil {
+				said = append(said, a)
+			}
+			names[a] = append(names[a], i.Name)
 		}
 	}
-	if lines = unique(lines); len(lines) > 0 {
-		t.table("ASSUMED; write it in the job to have it your way", nil)
-		for _, l := range lines {
-			t.line(l)
+	if len(said) > 0 {
+		t.table("Assumed; write it in the job to have it your way", nil)
+		for _, a := range said {
+			t.line(sheet.Spelt(strings.Join(unique(names[a]), ", ") + ": " + a))
 		}
 	}
 }
