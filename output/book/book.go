@@ -21,6 +21,10 @@ var styleText string
 //go:embed book.js
 var scriptText string
 
+// earlyText keeps a browser from laying out all pages before the script shows
+// one.
+const earlyText = `document.documentElement.classList.add("script","early")`
+
 var pageTemplate = template.Must(template.New("page").Parse(pageText))
 
 // Report is text of another package that the book carries as it is: a heading
@@ -51,6 +55,7 @@ type book struct {
 type page struct {
 	Policy        string
 	Style, Script template.HTML
+	Early         template.HTML // script that runs before anything is laid out
 	Shared        template.HTML
 	Title         string
 	SHA           string
@@ -65,6 +70,7 @@ type page struct {
 	Notes         []string
 	Cautions      []string
 	Stamp         *stampView
+	Foot          string    // what every page says
 	Sections      []section // in the order of the pages
 }
 
@@ -84,8 +90,8 @@ func Write(p laminate.Plan, planSHA256 string, reports ...Report) ([]byte, error
 	}
 	v := b.page(reports)
 	style, script := "<style>"+styleText+"</style>", "<script>"+scriptText+"</script>"
-	v.Style, v.Script = template.HTML(style), template.HTML(script)
-	v.Policy = "default-src 'none'; style-src '" + hash(styleText) + "'; script-src '" + hash(scriptText) + "'; base-uri 'none'; form-action 'none'"
+	v.Style, v.Script, v.Early = template.HTML(style), template.HTML(script), "<script>"+earlyText+"</script>"
+	v.Policy = "default-src 'none'; style-src '" + hash(styleText) + "'; script-src '" + hash(earlyText) + "' '" + hash(scriptText) + "'; base-uri 'none'; form-action 'none'"
 	var out bytes.Buffer
 	if err := pageTemplate.Execute(&out, v); err != nil {
 		return nil, err
@@ -112,6 +118,7 @@ func (b *book) page(reports []Report) page {
 	if faults := sheet.Faults(p.Checks); len(faults) > 0 {
 		v.Stamp = &stampView{sheet.DoNotCut, faults}
 	}
+	v.Foot = b.foot()
 	v.Sections = sections(v)
 	return v
 }

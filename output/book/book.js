@@ -3,7 +3,6 @@
   const root = document.documentElement, main = document.querySelector("main");
   const pages = [...main.querySelectorAll(".page")];
   const boxes = [...main.querySelectorAll("input[type=checkbox]:not([value])")];
-  root.classList.add("script");
 
   // One page at a time.
   let shown = 0;
@@ -11,7 +10,9 @@
   function show(index, focus) {
     if (index < 0 || index >= pages.length) return;
     shown = index;
-    pages.forEach((p, i) => { p.hidden = i !== index; });
+    // Unseen pages are still found by the browser's own search.
+    pages.forEach((p, i) => { if (i === index) p.removeAttribute("hidden"); else p.setAttribute("hidden", "until-found"); });
+    root.classList.remove("early");
     window.scrollTo(0, 0);
     if (focus) pages[index].querySelector("h2").focus({ preventScroll: true });
   }
@@ -28,6 +29,7 @@
     else return;
     e.preventDefault();
   });
+  pages.forEach((p, i) => p.addEventListener("beforematch", () => open(i)));
   show(Math.max(0, indexOf(decodeURIComponent(location.hash.slice(1)))), false);
 
   // Ticks, kept on the device under the plan's hash.

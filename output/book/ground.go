@@ -18,11 +18,12 @@ const (
 	mostHigh = 1050.0
 )
 
-// A part longer than longShare times its other side is drawn in several views,
-// at most mostViews.
+// A part longer than longShare times its other side is drawn in several views: a
+// long one in mostViews at most, a tall one, whose views are high, in mostUp.
 const (
 	longShare = 3.2
 	mostViews = 6
+	mostUp    = 3
 )
 
 // ground is how the part lies on the page: k mm a unit, its upper left corner at
@@ -45,9 +46,9 @@ func newGround(p laminate.Plan) ground {
 	w, h := math.Max(b.Max[0]-b.Min[0], 1), math.Max(b.Max[1]-b.Min[1], 1)
 	switch {
 	case w > longShare*h:
-		g.layAcross(w, h, viewsOf(w/h), p.Units)
+		g.layAcross(w, h, min(mostViews, viewsOf(w/h)), p.Units)
 	case h > longShare*w:
-		g.layUp(w, h, viewsOf(h/w), p.Units)
+		g.layUp(w, h, min(mostUp, viewsOf(h/w)), p.Units)
 	default:
 		g.k = math.Max(w/(across-2*sideRoom), h/mostHigh)
 		g.views = []view{{box: g.box(0, h, w)}}
@@ -57,7 +58,7 @@ func newGround(p laminate.Plan) ground {
 
 // viewsOf gives how many views a part needs that is so many times as long as
 // wide.
-func viewsOf(share float64) int { return min(mostViews, int(math.Ceil(share/longShare))) }
+func viewsOf(share float64) int { return int(math.Ceil(share / longShare)) }
 
 // extent is the box about everything that lies in the part frame.
 func extent(p laminate.Plan) orb.Bound {
@@ -101,7 +102,7 @@ func (g *ground) layUp(w, h float64, n int, units string) {
 		from := float64(float64(i) * step)
 		g.views = append(g.views, view{
 			box:   g.box(from, from+step, w),
-			words: "from " + sheet.MetreMark(h-from-step, units) + " to " + sheet.MetreMark(h-from, units) + " from below",
+			words: "from " + sheet.MetreMark(math.Max(0, h-from-step), units) + " to " + sheet.MetreMark(h-from, units) + " from below",
 		})
 	}
 }
@@ -127,6 +128,9 @@ func (v view) shown() orb.Bound {
 	}
 }
 
+// openWide is how many pixels a drawing takes where there is room.
+const openWide = 1250.0
+
 // open writes the start of a view as a drawing with a name for those that cannot
 // see it.
 func (w *ink) open(v orb.Bound, class, label string) {
@@ -135,6 +139,10 @@ func (w *ink) open(v orb.Bound, class, label string) {
 	w.text(`" viewBox="`)
 	w.pair(v.Min)
 	w.text(" ")
-	w.pair(orb.Point{v.Max[0] - v.Min[0], v.Max[1] - v.Min[1]})
-	w.text(`">`)
+	wide, high := v.Max[0]-v.Min[0], v.Max[1]-v.Min[1]
+	w.pair(orb.Point{wide, high})
+	w.text(`"`)
+	w.attr("width", math.Round(openWide))
+	w.attr("height", math.Round(openWide*high/wide))
+	w.text(">")
 }

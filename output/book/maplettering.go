@@ -153,9 +153,9 @@ func (m *plyMap) id(s laminate.Strip, shape geometry.Region, frame geometry.Fram
 // large.
 func idClass(size float64) string {
 	if size <= idSize {
-		return "b"
+		return "b back"
 	}
-	return "b i" + strconv.Itoa(int(size))
+	return "b back i" + strconv.Itoa(int(size))
 }
 
 // callOut writes an id beside its strip with a line to it.
@@ -217,7 +217,7 @@ func (m *plyMap) distance(name string, t layup.Tick, away orb.Point) {
 	}
 	words, _ := sheet.MarkFigure(t.AlongMM, m.plan.Units)
 	under := name + " from " + t.From
-	long := math.Max(wide(words, figureSize, true), wide(under, fromSize, false)) + 4
+	long := math.Max(wide(words, figureSize, true), wide(under, fromSize, false)) + 14
 	out := orb.Point{t.Outward[0], -t.Outward[1]}
 	far := m.plan.Part.TrimMM/m.g.k*1.1 + 12 + float64((float64(math.Abs(out[0])*long)+float64(math.Abs(out[1])*46))/2)
 	beside := orb.Point{-out[1], out[0]}

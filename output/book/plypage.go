@@ -33,10 +33,13 @@ type plyView struct {
 	Joints   []jointView
 	Marks    []layup.Mark
 	Strips   []stripView
-	Below    bool // some joint below counts
+	Many     bool // more joints than fit beside the map
 	Class    string
 	Reversed bool
 }
+
+// besideMap is how many joints are listed beside the map; more stand under it.
+const besideMap = 7
 
 // jointView is a joint as a laminator marks it: both ends as a figure and how to
 // lay the tape.
@@ -64,11 +67,10 @@ func (b *book) plyView(i int) plyView {
 		Dial: template.HTML(dial(ply)), Down: down, Side: sideWords(fabric, down),
 		Pieces: sheet.Counted(len(ply.Strips), "piece", "pieces") + ", " + sheet.Counted(len(ply.Joints), "joint", "joints"),
 		Grams:  b.grams(ply.Ply), Longest: b.longest(ply), Gap: widestGap(b.plan), Stack: template.HTML(b.stack(i)),
-		Maps: b.drawPly(i, marks), Marks: marks, Class: lineClass(ply.AngleDeg), Reversed: ply.Reversed,
+		Maps: b.drawPly(i, marks), Marks: marks, Many: len(ply.Joints) > besideMap, Class: lineClass(ply.AngleDeg), Reversed: ply.Reversed,
 	}
 	for _, m := range b.measured[i].Joints {
 		v.Joints = append(v.Joints, b.jointView(m))
-		v.Below = v.Below || m.Below != nil
 	}
 	for _, s := range ply.Strips {
 		v.Strips = append(v.Strips, b.stripView(s, down))
@@ -176,7 +178,9 @@ func (b *book) stack(i int) []byte {
 			w.lines([]orb.Point{{16, y}, {104, y}}, false)
 		}
 	}
-	w.text(`"/><path class="thisply" d="`)
+	w.text(`"`)
+	w.attr("stroke-width", math.Min(3, step/2))
+	w.text(`/><path class="thisply" d="`)
 	y := high - float64((float64(i)+0.5)*step)
 	w.lines([]orb.Point{{2, y}, {118, y}}, false)
 	w.text(`"/><path class="tool" d="M0 `)

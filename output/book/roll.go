@@ -17,12 +17,12 @@ import (
 // Measures of a roll map in units. A long roll is drawn in rows, so that its
 // cloth is at least leastCloth high, but in mostRows at most.
 const (
-	leastCloth = 150.0
+	leastCloth = 120.0
 	mostCloth  = 330.0
 	rollLeft   = 62.0
 	rollRight  = 18.0
 	rollWide   = across - rollLeft - rollRight
-	mostRows   = 80
+	mostRows   = 500
 )
 
 // rollView is the page of one roll, or one table length of it.

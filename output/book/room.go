@@ -39,10 +39,13 @@ func (r *room) try(b orb.Bound) bool {
 // capShare is the height of capitals of a font of size 1, for screen fonts.
 const capShare = 0.72
 
-// wide gives how long words are at a font size; screen fonts run narrower than
-// the lettering of the sheets, so that this is a little too much.
+// fontShare is how much wider than the lettering of the sheets a wide screen font
+// runs.
+const fontShare = 1.13
+
+// wide gives how long words are at a font size, in the widest of screen fonts.
 func wide(words string, size float64, bold bool) float64 {
-	return sheet.Text{Height: capShare * size, Bold: bold, Words: words}.Width()
+	return fontShare * sheet.Text{Height: capShare * size, Bold: bold, Words: words}.Width()
 }
 
 // boxAbout gives the box about lettering of a length and height turned by deg,

@@ -116,16 +116,29 @@ func widestGap(p laminate.Plan) string {
 }
 
 func (b *book) planFacts() []fact {
-	sha := b.sha
-	if len(sha) > sheet.HashShown {
-		sha = sha[:sheet.HashShown]
-	}
-	unit := "mm"
+	return []fact{{"Job", shown(b.plan.Title) + " (" + shown(b.plan.Job.Name) + ")"}, {"Unit", b.unit()},
+		{"Plan (SHA-256)", b.mark()}, {"Made by", b.plan.Program}}
+}
+
+func (b *book) unit() string {
 	if strings.Contains(sheet.Tape(25.4, b.plan.Units), " in") {
-		unit = "in, and mm"
+		return "in, and mm"
 	}
-	return []fact{{"Job", shown(b.plan.Title) + " (" + shown(b.plan.Job.Name) + ")"}, {"Unit", unit},
-		{"Plan (SHA-256)", sha}, {"Made by", b.plan.Program}}
+	return "mm"
+}
+
+// mark is the beginning of the plan's hash.
+func (b *book) mark() string { return b.sha[:min(len(b.sha), sheet.HashShown)] }
+
+// foot says below every page what it belongs to.
+func (b *book) foot() string {
+	p := b.plan
+	w, h := p.Part.Net.Size()
+	words := []string{"Job: " + shown(p.Title), "part: " + shown(p.Part.Name) + " " + sheet.Size(w, h), "unit: " + b.unit(), sheet.Verdict(p)}
+	for _, f := range p.Fabrics {
+		words = append(words, "stagger of "+shown(f.Name)+": "+sheet.Tape(f.StaggerMM, p.Units)+", plies between: "+strconv.Itoa(f.PliesBetween))
+	}
+	return strings.Join(append(words, "plan "+b.mark(), p.Program, sheet.Caution), " · ")
 }
 
 // drawPart draws the part alone with its corners and the lengths of its edges.
