@@ -49,7 +49,7 @@ func (r *Report) zone(p laminate.Plan, z zone.Zone, cloth map[string]Cloth) Zone
 		c := cloth[y.Fabric]
 		each = each.plus(perMM2(c, y.Laps))
 		out.ThicknessMM = out.ThicknessMM.plus(y.ThicknessMM)
-		out.ClothGSM += c.WeightGSM * y.Laps
+		out.ClothGSM += float64(c.WeightGSM * y.Laps)
 		carbon = carbon && c.Carbon()
 	}
 	for _, k := range z.Cores {

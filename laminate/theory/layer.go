@@ -132,8 +132,8 @@ func (l Layer) fault() string {
 func inAllDirections(e laminate.Elastic) (Mat, Vec) {
 	q := Reduced(e)
 	q11, q12, q22, q66 := q[0][0], q[0][1], q[1][1], q[2][2]
-	u1 := (float64(3*q11) + float64(3*q22) + float64(2*q12) + float64(4*q66)) / 8
-	u4 := (q11 + q22 + float64(6*q12) - float64(4*q66)) / 8
+	u1 := float64((float64(3*q11) + float64(3*q22) + float64(2*q12) + float64(4*q66)) / 8)
+	u4 := float64((q11 + q22 + float64(6*q12) - float64(4*q66)) / 8)
 	heat := (float64((q11+q12)*e.Alpha1) + float64((q12+q22)*e.Alpha2)) / 2
 	return Mat{{u1, u4, 0}, {u4, u1, 0}, {0, 0, (u1 - u4) / 2}}, Vec{heat, heat, 0}
 }

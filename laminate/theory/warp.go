@@ -21,7 +21,7 @@ func (s Stiffness) Warp(dT float64) (middle, curve Vec) {
 // directions, and the direction of the greatest in degrees from x, in (-90, 90].
 // Twist is the curvature xy of the engineering shear strain.
 func Principal(curve Vec) (most, least, deg float64) {
-	mean, half := (curve[0]+curve[1])/2, (curve[0]-curve[1])/2
+	mean, half := float64((curve[0]+curve[1])/2), (curve[0]-curve[1])/2
 	r := math.Hypot(half, curve[2]/2)
 	deg = math.Atan2(curve[2]/2, half) * 90 / math.Pi
 	if deg == -90 {

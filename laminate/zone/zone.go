@@ -30,7 +30,7 @@ type Field struct {
 
 // AreaMM2 gives the area of the field.
 func (f Field) AreaMM2() float64 {
-	return float64((f.High-f.Low)*(f.RightLow-f.LeftLow+f.RightHigh-f.LeftHigh)) / 2
+	return float64((f.High - f.Low) * (f.RightLow - f.LeftLow + f.RightHigh - f.LeftHigh) / 2)
 }
 
 // Name gives the name of the zone at a place of the list: Z1, Z2, ….

@@ -32,7 +32,7 @@ func Zones(p laminate.Plan, r content.Report, sha string) sheet.Scene {
 		b.s.Layer(layer)
 	}
 	bottom := edgeMargin + blockHigh + 5
-	high := math.Max(b.partHigh()+20, zoneHead+zoneRow*float64(len(r.Zones))+zoneFoot)
+	high := math.Max(b.partHigh()+20, zoneHead+float64(zoneRow*float64(len(r.Zones)))+zoneFoot)
 	b.layDown(edgeMargin, bottom+8, high-14)
 	b.zoneAreas(r.Zones)
 	b.outlines(nil)
@@ -152,7 +152,7 @@ func zoneThickness(z content.Zone) string {
 // zoneList lists the zones beside the map.
 func (b *board) zoneList(x, top float64, r content.Report) {
 	l := b.s.Layer("TITLE")
-	room := (sheetWide - edgeMargin - x) * b.k
+	room := float64((sheetWide - edgeMargin - x) * b.k)
 	y := top - 8
 	l.Write(b.text(x, y, 4, true, "ZONES, THE LARGEST FIRST"))
 	l.Write(b.text(x, y-6, 2.8, false, "thickness without voids; weight of the finished part").Fitted(room))
