@@ -13,7 +13,7 @@ func (m *mending) balanced() {
 	if !m.turnedToBalance() {
 		m.addedToBalance()
 	}
-	m.out.Tried = append(m.out.Tried, "for balance: each ply and each mirrored pair turned over or by a quarter, one more ply or a mirrored pair at the angles of the schedule and their opposites")
+	m.tried("for balance: each ply and each mirrored pair turned over or by a quarter, one more ply or a mirrored pair at the angles of the schedule and their opposites")
 }
 
 // keepBalanced keeps a cure if it balances the stack and leaves a mirror one.

@@ -76,8 +76,8 @@ func (m *mending) symmetric() {
 	m.lay()
 	m.reorder()
 	m.oneMore()
-	if len(m.out.Cures) == 0 && len(m.plies) <= mostCombined {
-		m.exchangedAndTurned()
+	if len(m.out.Cures) == 0 {
+		m.turnedAndShuffled()
 	}
 	sort.SliceStable(m.out.Cures, func(i, j int) bool { return m.out.Cures[i].Cost < m.out.Cures[j].Cost })
 	if len(m.out.Cures) == 0 {
@@ -88,6 +88,9 @@ func (m *mending) symmetric() {
 		m.closer()
 	}
 }
+
+func (m *mending) tried(words string)   { m.out.Tried = append(m.out.Tried, words) }
+func (m *mending) untried(words string) { m.out.Untried = append(m.out.Untried, words) }
 
 // take keeps a cure after judging it: what is no mirror is none.
 func (m *mending) take(words string, plies []Ply, cost int) bool {
@@ -124,7 +127,7 @@ func (m *mending) lay() {
 		plies := pliesOf(chosen)
 		m.take(turns(m.plies, plies), plies, cost)
 	}
-	m.out.Tried = append(m.out.Tried, "every face and quarter turn of every ply in this order")
+	m.tried("every face and quarter turn of every ply in this order")
 }
 
 func pliesOf(chosen []variant) []Ply {
@@ -139,7 +142,7 @@ func pliesOf(chosen []variant) []Ply {
 // by quarters. It is another schedule, so balance must not be lost.
 func (m *mending) oneAngle() {
 	chosen, cost, ok := folded(m.choices(means{faces: true, quarters: true, angles: m.angles}))
-	m.out.Tried = append(m.out.Tried, "one ply at another angle of the schedule, with every face and quarter turn of the others")
+	m.tried("one ply at another angle of the schedule, with every face and quarter turn of the others")
 	if !ok || cost >= 2*costOfAngle {
 		return
 	}
@@ -154,13 +157,13 @@ func (m *mending) oneAngle() {
 // not enough, with one more ply.
 func (m *mending) otherHand() {
 	choices := m.choices(means{faces: true, quarters: true, hand: true})
-	m.out.Tried = append(m.out.Tried, "the opposite-hand cloth for any ply, on either face, with quarter turns")
+	m.tried("the opposite-hand cloth for any ply, on either face, with quarter turns")
 	var c Cure
 	if chosen, cost, ok := folded(choices); ok {
 		plies := pliesOf(chosen)
 		c = Cure{Words: turns(m.plies, plies), Plies: plies, Cost: cost}
 	} else if len(m.plies) <= mostCombined {
-		m.out.Tried = append(m.out.Tried, "the same with one more ply")
+		m.tried("the same with one more ply")
 		both := slices.Clone(m.offered)
 		for _, c := range m.offered {
 			both = append(both, c.otherHand())
@@ -169,7 +172,7 @@ func (m *mending) otherHand() {
 			return
 		}
 	} else {
-		m.out.Untried = append(m.out.Untried, "the opposite-hand cloth with one more ply")
+		m.untried("the opposite-hand cloth with one more ply")
 		return
 	}
 	if c.After = Judge(c.Plies); c.After.Mirror {
@@ -181,7 +184,7 @@ func (m *mending) otherHand() {
 // coupling.
 func (m *mending) closer() {
 	if len(m.plies) > mostCombined {
-		m.out.Untried = append(m.out.Untried, "which faces would couple least")
+		m.untried("which faces would couple least")
 		return
 	}
 	best, least := []Ply(nil), 0.9*m.now.Coupling

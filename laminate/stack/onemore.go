@@ -37,12 +37,12 @@ func (m *mending) oneMore() {
 		m.take(m.addWords(p, at), slices.Insert(slices.Clone(m.plies), at, p), costOfPly)
 	} else if len(m.plies) <= mostCombined && len(m.out.Cures) == 0 {
 		m.addedAndTurned(extra)
-		m.out.Tried = append(m.out.Tried, "one more ply of every cloth at every angle of the schedule, at every place, with every face and quarter turn of the others")
+		m.tried("one more ply of every cloth at every angle of the schedule, at every place, with every face and quarter turn of the others")
 		return
 	} else if len(m.plies) > mostCombined {
-		m.out.Untried = append(m.out.Untried, "one more ply, or an exchange, together with turns of others")
+		m.untried("one more ply together with turns of others")
 	}
-	m.out.Tried = append(m.out.Tried, "one more ply of every cloth at every angle of the schedule, at every place")
+	m.tried("one more ply of every cloth at every angle of the schedule, at every place")
 }
 
 // added finds a ply and a place for it, the uppermost first; at is -1 for none.

@@ -29,7 +29,7 @@ func (r Reading) zones() []Section {
 			plies = append(plies, r.plan.Plies[k].Ply)
 		}
 		s.Table = append(s.Table, []string{
-			zone.Name(i), decimal(z.AreaMM2/1e6, 3) + " m2", ranges(plies), strconv.Itoa(len(j.Layers)), j.Short(),
+			zone.Name(i), decimal(z.AreaMM2/1e6, 3) + " m2", ranges(plies), strconv.Itoa(fibreLayers(j.Layers)), j.Short(),
 		})
 	}
 	s.Lines = append(s.Lines, "Where outlines differ the stack differs too: a patch makes its place unsymmetric unless its plies are mirrored about the middle as well.")

@@ -3,30 +3,80 @@ package stack
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 )
 
 // reorder exchanges two plies, moves one, or lays all of them in another order,
 // each as it lies.
 func (m *mending) reorder() {
-	n := len(m.plies)
+	m.tried("every exchange of two plies and every move of one")
 	if order, words := m.exchange(); order != nil {
 		m.take(words, m.inOrder(order), costOfExchange)
 	} else if order, words := m.move(); order != nil {
 		m.take(words, m.inOrder(order), costOfExchange)
-	} else if order := m.anyOrder(); order != nil {
-		moved := 0
-		var names []string
-		for i, k := range order {
-			if i != k {
-				moved++
-			}
-			names = append(names, m.called(k))
-		}
-		m.take("lay the plies in this order from the tool up: "+strings.Join(names, ", "), m.inOrder(order), moved)
+	} else {
+		m.shuffled()
 	}
-	m.out.Tried = append(m.out.Tried, "every exchange of two plies, every move of one, and every order of all "+strconv.Itoa(n)+" as they lie")
+}
+
+// shuffled lays the plies in any order, as they lie; of too many sorts of plies,
+// in any order in which whole plies lie opposite each other.
+func (m *mending) shuffled() {
+	s := sorted(m.choices(means{}))
+	order := []int(nil)
+	if s.remainders() <= mostRemainders {
+		m.tried("every order of the plies as they lie")
+		order, _, _ = s.order()
+	} else {
+		m.tried("every order of the plies as they lie in which each lies opposite a whole ply")
+		order = m.pairedOrder()
+	}
+	if order != nil {
+		m.take(m.orderWords(order), m.inOrder(order), moved(order))
+	}
+}
+
+// turnedAndShuffled lays the plies in any order and turned in any way.
+func (m *mending) turnedAndShuffled() {
+	choices := m.choices(means{faces: true, quarters: true})
+	s := sorted(choices)
+	if s.remainders() > mostTurnedRemainders {
+		m.untried("another order with other faces and quarter turns")
+		return
+	}
+	m.tried("every order of the plies with every face and quarter turn")
+	order, lie, ok := s.order()
+	if !ok {
+		return
+	}
+	plies := make([]Ply, len(order))
+	for i, k := range order {
+		plies[i] = choices[k][lie[i]].ply
+	}
+	words := m.orderWords(order)
+	if t := turns(m.inOrder(order), plies); t != "" {
+		words += "; " + t
+	}
+	m.take(words, plies, moved(order)+len(m.plies))
+}
+
+func (m *mending) orderWords(order []int) string {
+	var names []string
+	for _, k := range order {
+		names = append(names, m.called(k))
+	}
+	return "lay the plies in this order from the tool up: " + strings.Join(names, ", ")
+}
+
+// moved counts the plies that do not stay in their place.
+func moved(order []int) int {
+	n := 0
+	for i, k := range order {
+		if i != k {
+			n++
+		}
+	}
+	return n
 }
 
 // called names the ply or core at a place.
@@ -111,10 +161,10 @@ func counting(n int) []int {
 	return out
 }
 
-// anyOrder pairs each ply with one that is its mirror as it lies, and lays the
+// pairedOrder pairs each ply with one that is its mirror as it lies, and lays the
 // pairs from outside in; what has no pair must be one ply, its own mirror, in the
 // middle.
-func (m *mending) anyOrder() []int {
+func (m *mending) pairedOrder() []int {
 	waiting := map[string][]int{} // plies without a pair, by their layers read from above
 	partner := make([]int, len(m.plies))
 	for i, ids := range m.laid {
@@ -145,30 +195,4 @@ func (m *mending) anyOrder() []int {
 		order = append(order, partner[low[i]])
 	}
 	return order
-}
-
-// exchangedAndTurned exchanges two plies and turns others over.
-func (m *mending) exchangedAndTurned() {
-	choices := m.choices(means{faces: true, quarters: true})
-	best, bestAt := never, [2]int{}
-	for i := range choices {
-		for k := i + 1; k < len(choices); k++ {
-			choices[i], choices[k] = choices[k], choices[i]
-			if _, cost, ok := folded(choices); ok && cost < best {
-				best, bestAt = cost, [2]int{i, k}
-			}
-			choices[i], choices[k] = choices[k], choices[i]
-		}
-	}
-	m.out.Tried = append(m.out.Tried, "every exchange of two plies with every face and quarter turn")
-	if best == never {
-		return
-	}
-	i, k := bestAt[0], bestAt[1]
-	choices[i], choices[k] = choices[k], choices[i]
-	chosen, cost, _ := folded(choices)
-	plies := pliesOf(chosen)
-	exchanged := slices.Clone(m.plies)
-	exchanged[i], exchanged[k] = exchanged[k], exchanged[i]
-	m.take(fmt.Sprintf("exchange plies %s and %s, and %s", m.called(i), m.called(k), turns(exchanged, plies)), plies, cost+costOfExchange)
 }

@@ -73,9 +73,12 @@ func (r Reading) pliesCounted() int {
 	return n
 }
 
-func (r Reading) layersCounted() int {
+func (r Reading) layersCounted() int { return fibreLayers(r.Now.Layers) }
+
+// fibreLayers counts layers without cores.
+func fibreLayers(layers []Layer) int {
 	n := 0
-	for _, l := range r.Now.Layers {
+	for _, l := range layers {
 		if l.Kind != CoreKind {
 			n++
 		}
