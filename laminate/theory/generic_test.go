@@ -45,6 +45,24 @@ func TestGenericAgainstMeasuredPlies(t *testing.T) {
 	}
 }
 
+// Kaw, Mechanics of Composite Materials, 2nd ed. 2006, examples of ch. 3 (from
+// memory, worked again): 70 % glass in epoxy.
+func TestGenericByHand(t *testing.T) {
+	fig := func(v float64) laminate.Figure { return laminate.Figure{Value: v, Basis: laminate.Given} }
+	f := laminate.FibreKind{E1: fig(85), E2: fig(85), G12: fig(85 / 2.4), Nu12: fig(0.2), Alpha1: fig(5), Alpha2: fig(5)}
+	r := laminate.ResinKind{E: fig(3.4), Nu: fig(0.3), Alpha: fig(63)}
+	e, err := Generic(f, r, 0.7)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "E1", e.E1, 60.52, 1e-4)
+	near(t, "E2", e.E2, 20.20, 3e-4)
+	near(t, "G12", e.G12, 6.169, 3e-4)
+	near(t, "nu12", e.Nu12, 0.2300, 1e-4)
+	near(t, "alpha1", e.Alpha1, 5.978, 1e-4)
+	near(t, "alpha2", e.Alpha2, 27.40, 3e-4)
+}
+
 // Fibre of the resin itself is resin: each formula must give it back.
 func TestGenericOfOneMaterial(t *testing.T) {
 	fig := func(v float64) laminate.Figure { return laminate.Figure{Value: v, Basis: laminate.Given} }

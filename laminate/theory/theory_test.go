@@ -70,6 +70,18 @@ func TestThreeLayers(t *testing.T) {
 	}
 }
 
+// Kaw, example 4.3 (from memory, worked again): the same laminate, free, under Nx
+// = Ny = 1000 N/m. Strains, and curvatures in 1/m.
+func TestStrainUnderLoad(t *testing.T) {
+	e, k := must(t, stackOf(5, kaw, 0, 30, -45)).Strain(Vec{1, 1, 0}, Vec{})
+	for i, want := range [3]float64{3.123e-7, 3.492e-6, -7.598e-7} {
+		near(t, "strain", e[i], want, 5e-4)
+	}
+	for i, want := range [3]float64{2.971e-5, -3.285e-4, 4.101e-4} {
+		near(t, "curvature", k[i]*1e3, want, 5e-4)
+	}
+}
+
 // The same ply in all directions alike: E, nu and G (worked again).
 func TestQuasiIsotropic(t *testing.T) {
 	for _, layers := range [][]Layer{

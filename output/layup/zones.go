@@ -95,7 +95,7 @@ func (b *board) zoneAreas(zones []content.Zone) {
 func (b *board) zoneLabels(zones []content.Zone) {
 	var small []content.Zone
 	for _, z := range zones {
-		words := sheet.Text{Height: b.k, Bold: true, Words: zoneLabel(z)}
+		words := sheet.Text{Height: b.k, Bold: true, Words: b.zoneLabel(z)}
 		at, h := zoneSpot(z, 0.75*words.Width()/b.k, 9*b.k, 4*b.k)
 		if h == 0 {
 			small = append(small, z)
@@ -109,7 +109,10 @@ func (b *board) zoneLabels(zones []content.Zone) {
 	}
 }
 
-func zoneLabel(z content.Zone) string { return z.Name + "  " + zoneThickness(z) }
+func (b *board) zoneLabel(z content.Zone) string {
+	words, _ := b.zoneThickness(z)
+	return z.Name + "  " + words
+}
 
 // zoneBox writes a label in its box and takes the room.
 func (b *board) zoneBox(t sheet.Text) {
@@ -123,7 +126,7 @@ func (b *board) zoneBox(t sheet.Text) {
 // zoneBeside writes a label where there is room about a zone, with a line to it.
 func (b *board) zoneBeside(z content.Zone) {
 	inside := b.place(zoneInside(z))
-	t := sheet.Text{Height: 3.4 * b.k, Bold: true, Words: zoneLabel(z)}
+	t := sheet.Text{Height: 3.4 * b.k, Bold: true, Words: b.zoneLabel(z)}
 	place := func() sheet.Text {
 		for _, far := range []float64{16, 26, 38, 52} {
 			for _, d := range []orb.Point{{0.5, -1}, {-0.5, -1}, {0.5, 1}, {-0.5, 1}, {1.6, 0.3}, {-1.6, 0.3}} {
@@ -141,12 +144,17 @@ func (b *board) zoneBeside(z content.Zone) {
 	b.zoneBox(at)
 }
 
-// zoneThickness prints the thickness of a zone, with a decimal or two.
-func zoneThickness(z content.Zone) string {
-	if !z.Thick {
-		return "? mm"
+// zoneThickness prints the thickness of a zone in the unit of the job, beside it
+// in the other.
+func (b *board) zoneThickness(z content.Zone) (words, beside string) {
+	mm, in := sheet.Number(z.ThicknessMM.Value, 2)+" mm", sheet.Number(z.ThicknessMM.Value/25.4, 3)+" in"
+	switch u := b.plan.Units; {
+	case !z.Thick:
+		return "?", ""
+	case u == "in" || u == "ft" || u == "yd":
+		return in, " (" + mm + ")"
 	}
-	return sheet.Number(z.ThicknessMM.Value, 2) + " mm"
+	return mm, " (" + in + ")"
 }
 
 // zoneList lists the zones beside the map.
@@ -159,11 +167,8 @@ func (b *board) zoneList(x, top float64, r content.Report) {
 	y -= zoneHead - 8
 	for i, z := range r.Zones {
 		l.Box(sheet.Solid(sheet.Black, 0.3*b.k), b.zoneFill(i), b.box(x, y-12, x+20, y+5))
-		name := z.Name + ": " + zoneThickness(z)
-		if z.Thick {
-			name += " (" + sheet.Number(z.ThicknessMM.Value/25.4, 3) + " in)"
-		}
-		l.Write(b.text(x+25, y, 5, true, name).Fitted(room - float64(25*b.k)))
+		thick, beside := b.zoneThickness(z)
+		l.Write(b.text(x+25, y, 5, true, z.Name+": "+thick+beside).Fitted(room - float64(25*b.k)))
 		for k, words := range b.zoneWords(z) {
 			l.Write(b.text(x+25, y-6-float64(5*float64(k)), 3, false, words).Fitted(room - float64(25*b.k)))
 		}

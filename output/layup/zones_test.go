@@ -55,16 +55,19 @@ func words(l *sheet.Layer) string {
 // Every zone is labelled on the map with its thickness and stands in the list,
 // and no label lies over another.
 func TestZoneMap(t *testing.T) {
-	for name, p := range map[string]laminate.Plan{"cored": cored(), "patched": patched(5), "many": patched(12)} {
+	inch := cored()
+	inch.Units = "in"
+	for name, p := range map[string]laminate.Plan{"cored": cored(), "inch": inch, "patched": patched(5), "many": patched(12)} {
 		r := content.Of(p)
 		scene := Zones(p, r, handmade.Hash)
 		labels, list := scene.Layer("TEXT"), words(scene.Layer("TITLE"))
 		for _, z := range r.Zones {
-			label := z.Name + "  " + zoneThickness(z)
+			thick, _ := (&board{plan: p}).zoneThickness(z)
+			label := z.Name + "  " + thick
 			if n := strings.Count("\n"+words(labels)+"\n", "\n"+label+"\n"); n != 1 {
 				t.Errorf("%s: %q stands %d times on the map", name, label, n)
 			}
-			if !strings.Contains(list, z.Name+": "+zoneThickness(z)) {
+			if !strings.Contains(list, z.Name+": "+thick) {
 				t.Errorf("%s: %s is not in the list:\n%s", name, z.Name, list)
 			}
 		}
@@ -81,6 +84,18 @@ func TestZoneMap(t *testing.T) {
 					t.Errorf("%s: %q runs off the sheet", name, text.Words)
 				}
 			}
+		}
+	}
+}
+
+// A job in inches is read in inches first.
+func TestZoneMapUnits(t *testing.T) {
+	p := cored()
+	for units, want := range map[string]string{"mm": "Z2: 14.48 mm (0.57 in)", "ft": "Z2: 0.57 in (14.48 mm)"} {
+		p.Units = units
+		scene := Zones(p, content.Of(p), handmade.Hash)
+		if text := words(scene.Layer("TITLE")); !strings.Contains(text, want) {
+			t.Errorf("%s: %q is not in\n%s", units, want, text)
 		}
 	}
 }
@@ -138,7 +153,7 @@ func TestZoneMapWarns(t *testing.T) {
 	if !strings.Contains(words(scene.Layer("FAULT")), sheet.DoNotCut) {
 		t.Error("no stamp")
 	}
-	if text := words(scene.Layer("TITLE")); !strings.Contains(text, "MISSING: ") || !strings.Contains(text, "Z1: ? mm") {
+	if text := words(scene.Layer("TITLE")); !strings.Contains(text, "MISSING: ") || !strings.Contains(text, "Z1: ?") {
 		t.Errorf("what is missing is not asked for:\n%s", text)
 	}
 }
