@@ -4,6 +4,9 @@ import (
 	"slices"
 	"strings"
 
+	"gopkg.in/yaml.v3"
+
+	"stripwright/geometry"
 	"stripwright/geometry/length"
 	"stripwright/laminate"
 )
@@ -54,13 +57,13 @@ func (r *reading) consumable(b block, name string) laminate.Consumable {
 	c.PleatMM = r.lengthFigure(b, "pleat", limits{1, 1000})
 	c.LengthMM = r.lengthFigure(b, "length", limits{10, 1e6})
 	if n := b.value("width"); n != nil {
-		c.WidthMM, _ = r.lengthIn(n, "width", limits{5, 20000})
+		c.WidthMM = r.snapped(n, "width", limits{5, 20000})
 	}
 	if n := b.value("sold_by"); n != nil {
-		c.SoldByMM, _ = r.lengthIn(n, "sold_by", limits{1, 1e6})
+		c.SoldByMM = r.snapped(n, "sold_by", limits{1, 1e6})
 	}
 	if n := b.value("on_hand"); n != nil {
-		c.OnHandMM, _ = r.lengthIn(n, "on_hand", limits{0, 1e6})
+		c.OnHandMM = r.snapped(n, "on_hand", limits{0, 1e6})
 	}
 	c.SparePercent = r.figure(b, "spare", percents)
 	if !b.has("spare") {
@@ -102,10 +105,12 @@ func (r *reading) uptake(b block, c *laminate.Consumable) laminate.Figure {
 	}
 	u := laminate.Uptake{Consumable: c.Name, AreaMM2: r.pieceArea(t, "the piece that was weighed")}
 	if n := t.need("dry", "write what the piece weighed dry: dry: 12 g"); n != nil {
-		u.DryG, _ = r.measured(n, "dry", pieceMasses)
+		v, _ := r.measured(n, "dry", pieceMasses)
+		u.DryG = geometry.Snap(v)
 	}
 	if n := t.need("wet", "write what it weighed after the infusion: wet: 28 g"); n != nil {
-		if u.WetG, ok = r.measured(n, "wet", pieceMasses); ok && u.WetG < u.DryG {
+		v, ok := r.measured(n, "wet", pieceMasses)
+		if u.WetG = geometry.Snap(v); ok && u.WetG < u.DryG {
 			r.refuse(n, "wet", "correct one of them", "the piece weighs less wet than dry")
 		}
 	}
@@ -113,12 +118,18 @@ func (r *reading) uptake(b block, c *laminate.Consumable) laminate.Figure {
 		return stated
 	}
 	r.job.Uptakes = append(r.job.Uptakes, u)
-	tested := float64((u.WetG-u.DryG)*1e6) / u.AreaMM2
+	tested := toNano(float64((u.WetG-u.DryG)*1e6) / u.AreaMM2)
 	if stated.Known() {
 		r.note(b.keys["test"], "test", "%s: the test gives an uptake of %s, the job states %s, which is taken", c.Name, length.Weight(tested), length.Weight(stated.Value))
 		return stated
 	}
 	return laminate.Figure{Value: tested, Basis: laminate.Computed, From: "a piece weighed dry and wet"}
+}
+
+// snapped reads a length and puts it on the grid of a plan's lengths.
+func (r *reading) snapped(n *yaml.Node, rule string, l limits) float64 {
+	mm, _ := r.lengthIn(n, rule, l)
+	return geometry.Snap(mm)
 }
 
 // pleats reads a number of pleats.
@@ -143,7 +154,7 @@ func (r *reading) consumablePrice(b block, c *laminate.Consumable) {
 	var roll laminate.Roll
 	roll.Remnant = true // may be free
 	r.price(n, &roll)
-	c.PricePerMetre, c.HasPrice = roll.PricePerMetre, roll.HasPrice
+	c.PricePerMetre, c.HasPrice = toNano(roll.PricePerMetre), roll.HasPrice
 	if c.WidthMM == 0 && !b.has("width") && c.Kind != laminate.Sealant && c.Kind != laminate.Tube {
 		r.refuse(n, "price", "write width:, the width that is sold", "the price is per metre of roll, and %s has no width", c.Name)
 	}
@@ -191,11 +202,15 @@ func (r *reading) bag(blocks []block) {
 	for i := range cs {
 		c, b := &cs[i], blocks[i]
 		margin := func(v float64, from string) {
+			v = geometry.Snap(v)
 			c.MarginMM = r.otherwise(b, "margin", c.MarginMM, v, from, "a margin of %s from the net edge for %s: %s", length.MM(v), c.Name, from)
 		}
 		switch c.Kind {
 		case laminate.PeelPly:
 			margin(trim+peelPlyPast, "the trim allowance and 50 mm")
+			if c.MarginMM.Known() && c.MarginMM.Value < trim {
+				r.note(b.keys["margin"], "margin", "%s ends within the trim allowance: it is to run past the cloth, else nothing leads the resin out", c.Name)
+			}
 		case laminate.FlowMedia:
 			margin(-flowMediaShort, "20 mm short of the trim line")
 			if c.MarginMM.Known() && c.MarginMM.Value >= 0 {
@@ -227,7 +242,7 @@ func (r *reading) film(blocks []block) {
 		if bag == nil {
 			bag = c
 		}
-		c.MarginMM = r.otherwise(b, "margin", c.MarginMM, tape+filmPast, "the sealant tape and 50 mm", "a margin of %s from the net edge for %s: 50 mm past the sealant tape", length.MM(tape+filmPast), c.Name)
+		c.MarginMM = r.otherwise(b, "margin", c.MarginMM, geometry.Snap(tape+filmPast), "the sealant tape and 50 mm", "a margin of %s from the net edge for %s: 50 mm past the sealant tape", length.MM(tape+filmPast), c.Name)
 		if laid && c.MarginMM.Known() && c.MarginMM.Value < tape {
 			r.refuse(b.keys["margin"], "margin", "write a larger margin for the film, or a smaller one for the tape", "the film ends %s from the net edge, and the sealant tape lies at %s", length.MM(c.MarginMM.Value), length.MM(tape))
 		}

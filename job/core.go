@@ -3,6 +3,7 @@ package job
 import (
 	"gopkg.in/yaml.v3"
 
+	"stripwright/geometry"
 	"stripwright/laminate"
 )
 
@@ -33,11 +34,12 @@ func (r *reading) coreKinds(top block) {
 func (r *reading) coreKind(b block, name string) laminate.Core {
 	c := laminate.Core{Name: name}
 	if n := b.need("thickness", "write its thickness: thickness: 15"); n != nil {
-		c.ThicknessMM, _ = r.lengthIn(n, "thickness", limits{0.5, 300})
+		mm, _ := r.lengthIn(n, "thickness", limits{0.5, 300})
+		c.ThicknessMM = geometry.Snap(mm)
 	}
 	if n := b.need("density", "write its density from the data sheet: density: 80 kg/m3"); n != nil {
 		v, _ := r.measured(n, "density", coreDensities)
-		c.DensityKGM3 = float64(v * 1000)
+		c.DensityKGM3 = toNano(float64(v * 1000))
 	}
 	c.UptakeGSM = r.figure(b, "uptake", r.arealWeights())
 	if !b.has("uptake") && r.job.Resin != nil {
@@ -47,7 +49,7 @@ func (r *reading) coreKind(b block, name string) laminate.Core {
 		if size, ok := r.size(n, "sheet"); ok && (min(size[0], size[1]) < 50 || max(size[0], size[1]) > 6000) {
 			r.refuse(n, "sheet", "check the numbers and their unit", "sheets from 50 mm to 6000 mm in a side are taken")
 		} else {
-			c.SheetMM = size
+			c.SheetMM = [2]float64{geometry.Snap(size[0]), geometry.Snap(size[1])}
 		}
 	}
 	if n := b.value("price"); n != nil {

@@ -29,7 +29,7 @@ var (
 		"points", "rectangle", "corner", "circle", "ellipse", "at", "layer", "holes_up_to", "grow", "angles",
 	}}
 	resinKeys = keySet{known: []string{
-		"name", "density", "fibre_volume", "fibre_mass", "resin_ratio", "band", "lines_and_pot", "spare", "mix", "batch", "price",
+		"name", "density", "fibre_volume", "fibre_mass", "resin_ratio", "band", "lines_and_pot", "spare", "mix", "batch", "sold_by", "on_hand", "price",
 	}}
 	mixKeys        = keySet{known: []string{"by", "parts", "densities"}}
 	consumableKeys = keySet{known: []string{

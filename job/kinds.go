@@ -137,7 +137,7 @@ func (r *reading) byMass(b block, f *laminate.Fabric) laminate.Figure {
 		return laminate.Figure{} // refused already
 	}
 	fibre, resin := mass/f.DensityGCM3.Value, (1-mass)/r.job.Resin.DensityGCM3.Value
-	return laminate.Figure{Value: fibre / (fibre + resin), Basis: laminate.Computed, From: "fibre by mass " + strings.TrimSpace(n.Value)}
+	return laminate.Figure{Value: toNano(fibre / (fibre + resin)), Basis: laminate.Computed, From: "fibre by mass " + strings.TrimSpace(n.Value)}
 }
 
 // usualShare notes that the usual fibre fraction is taken where neither the

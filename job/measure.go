@@ -1,11 +1,13 @@
 package job
 
 import (
+	"math"
 	"strconv"
 	"strings"
 
 	"gopkg.in/yaml.v3"
 
+	"stripwright/geometry"
 	"stripwright/geometry/length"
 	"stripwright/laminate"
 )
@@ -58,8 +60,12 @@ func (r *reading) measured(n *yaml.Node, rule string, m measure) (float64, bool)
 		r.refuse(n, rule, "check the number and its unit", "%s %s is out of reason: %s is taken", rule, strings.TrimSpace(n.Value), m.taken)
 		return 0, false
 	}
-	return v, ok
+	return toNano(v), ok
 }
+
+// toNano rounds to nine decimals, as a plan's figures are written, so that a plan
+// is the same before and after it lies in a file.
+func toNano(v float64) float64 { return math.Round(float64(v*1e9)) / 1e9 }
 
 // figure reads a value that may be left out: given, or unknown.
 func (r *reading) figure(b block, key string, m measure) laminate.Figure {
@@ -84,7 +90,7 @@ func (r *reading) lengthFigure(b block, key string, l limits) laminate.Figure {
 	if !ok {
 		return laminate.Figure{}
 	}
-	return given(mm)
+	return given(geometry.Snap(mm))
 }
 
 // arealWeights is what is taken for the resin that cloth, film or a core's face

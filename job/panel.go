@@ -3,6 +3,7 @@ package job
 import (
 	"gopkg.in/yaml.v3"
 
+	"stripwright/geometry"
 	"stripwright/geometry/length"
 	"stripwright/laminate"
 )
@@ -33,6 +34,8 @@ func (r *reading) panel(top block) {
 	}
 	m.ClothBand = r.figure(b, "cloth_band", bands)
 	m.ScaleBand = r.figure(b, "scale_band", bands)
+	m.WeightG, m.DryG = geometry.Snap(m.WeightG), geometry.Snap(m.DryG)
+	m.ThicknessMM, m.ThinnestMM, m.ThickestMM = geometry.Snap(m.ThicknessMM), geometry.Snap(m.ThinnestMM), geometry.Snap(m.ThickestMM)
 	r.job.Measured = &m
 }
 
@@ -42,12 +45,12 @@ func (r *reading) pieceArea(b block, what string) float64 {
 	case "area":
 		if n := b.value("area"); n != nil {
 			v, _ := r.measured(n, "area", areas)
-			return v
+			return geometry.Snap(v)
 		}
 	case "size":
 		if n := b.value("size"); n != nil {
 			if s, ok := r.size(n, "size"); ok {
-				return float64(s[0] * s[1])
+				return geometry.Snap(float64(s[0] * s[1]))
 			}
 		}
 	default:

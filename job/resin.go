@@ -5,6 +5,7 @@ import (
 
 	"gopkg.in/yaml.v3"
 
+	"stripwright/geometry"
 	"stripwright/geometry/length"
 	"stripwright/laminate"
 )
@@ -35,13 +36,23 @@ func (r *reading) resin(top block) {
 	} else if !b.has("mix") {
 		r.note(b.at, "mix", "no mix is written: resin and hardener cannot be told apart; write mix: {by: weight, parts: [100, 30]} from the data sheet")
 	}
-	if n := b.value("batch"); n != nil {
-		s.BatchG, _ = r.measured(n, "batch", batches)
-	}
+	s.BatchG = r.massOr(b, "batch", batches)
+	s.SoldByG = r.massOr(b, "sold_by", batches)
+	s.OnHandG = r.massOr(b, "on_hand", heldMasses)
 	if n := b.value("price"); n != nil {
 		s.PricePerKG, s.HasPrice = r.measured(n, "price", kiloPrices)
 	}
 	r.job.Resin = &s
+}
+
+// massOr reads a mass that may be left out, then 0.
+func (r *reading) massOr(b block, key string, m measure) float64 {
+	n := b.value(key)
+	if n == nil {
+		return 0
+	}
+	g, _ := r.measured(n, key, m)
+	return geometry.Snap(g)
 }
 
 // resinDensity reads the density of the cured resin; it comes from the library
@@ -74,7 +85,7 @@ func (r *reading) resinShare(b block, s *laminate.Resin) {
 		s.FibreMass = r.figure(b, "fibre_mass", fibreMasses)
 	case "resin_ratio":
 		if f := r.figure(b, "resin_ratio", ratios); f.Known() {
-			s.FibreMass = laminate.Figure{Value: 1 / (1 + f.Value), Basis: laminate.Computed, From: "resin ratio " + strings.TrimSpace(b.value("resin_ratio").Value)}
+			s.FibreMass = laminate.Figure{Value: toNano(1 / (1 + f.Value)), Basis: laminate.Computed, From: "resin ratio " + strings.TrimSpace(b.value("resin_ratio").Value)}
 		}
 	}
 }

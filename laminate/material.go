@@ -34,7 +34,9 @@ type Resin struct {
 	LinesAndPotG Figure  `json:"lines_and_pot_g,omitzero"` // g held by feed lines, catch pot and buckets
 	SparePercent Figure  `json:"spare_percent,omitzero"`
 	Mix          *Mix    `json:"mix,omitempty"`
-	BatchG       float64 `json:"batch_g,omitempty"` // largest batch to mix at once in g, 0: not stated
+	BatchG       float64 `json:"batch_g,omitempty"`   // largest batch to mix at once in g, 0: not stated
+	SoldByG      float64 `json:"sold_by_g,omitempty"` // resin and hardener together are bought in whole multiples of it, 0: any mass
+	OnHandG      float64 `json:"on_hand_g,omitempty"` // of both together
 	PricePerKG   float64 `json:"price_per_kg,omitempty"`
 	HasPrice     bool    `json:"has_price,omitempty"`
 }

@@ -136,6 +136,7 @@ func (o *Order) takenUp(p laminate.Plan) {
 
 // line gives what an area holds at so many g/m²; the mass is as sure as those.
 func line(what string, area float64, gsm laminate.Figure) Line {
+	gsm.Value = settled(gsm.Value)
 	mass := laminate.Figure{Value: geometry.Snap(float64(area*gsm.Value) / 1e6), Basis: laminate.Computed, From: basisWords(gsm)}
 	return Line{What: what, AreaMM2: geometry.Snap(area), GSM: gsm, MassG: mass}
 }
@@ -147,6 +148,9 @@ func basisWords(f laminate.Figure) string {
 	}
 	return f.Basis + ": " + f.From
 }
+
+// mostBatches is how many batches are told apart: more come of no job.
+const mostBatches = 100000
 
 // mixed parts a mass into resin and hardener, and into equal batches no larger
 // than stated.
@@ -163,8 +167,8 @@ func mixed(r *laminate.Resin, total float64) *Mixed {
 		a, b, by = float64(a*x.DensityAGCM3), float64(b*x.DensityBGCM3), "by volume"
 	}
 	m := &Mixed{Ratio: plain(x.PartsA) + " : " + plain(x.PartsB) + " " + by, LimitG: r.BatchG, Batches: 1}
-	if r.BatchG > 0 {
-		m.Batches = max(1, int(math.Ceil(total/r.BatchG-1e-9)))
+	if n := math.Ceil(total/r.BatchG - 1e-9); r.BatchG > 0 && n > 1 && n <= mostBatches {
+		m.Batches = int(n)
 	}
 	m.BatchG = geometry.Snap(total / float64(m.Batches))
 	share := a / (a + b)
@@ -185,7 +189,8 @@ func parts(x *laminate.Mix, total, share float64) (a, b Part) {
 }
 
 // resinItems adds resin and hardener to the order, or the mixed resin where the
-// ratio is not stated. The price per kilogram is that of both.
+// ratio is not stated. What is on hand, what it is sold by and the price per
+// kilogram are those of both together.
 func (o *Order) resinItems(r *laminate.Resin) {
 	rest := []string{}
 	for _, l := range o.Resin.Lines {
@@ -194,14 +199,15 @@ func (o *Order) resinItems(r *laminate.Resin) {
 		}
 	}
 	rest = append(rest, o.assumedOfResin()...)
+	bought := packs(o.Resin.TotalG-r.OnHandG, r.SoldByG)
 	item := func(kind, name, what string, share float64) Item {
 		if !o.Resin.Whole {
 			what += ", at least"
 		}
 		i := Item{
 			Kind: kind, Name: name, What: what, Net: amount(float64(o.Resin.NetG*share)/1000, Kilos), Basis: laminate.Computed,
-			SparePercent: o.Resin.SparePercent, OnHand: amount(0, Kilos), SoldBy: amount(0, Kilos),
-			ToBuy: atLeast(float64(o.Resin.TotalG*share)/1000, Kilos), Assumed: rest,
+			SparePercent: o.Resin.SparePercent, OnHand: amount(float64(r.OnHandG*share)/1000, Kilos), SoldBy: amount(float64(r.SoldByG*share)/1000, Kilos),
+			ToBuy: atLeast(float64(bought*share)/1000, Kilos), Assumed: rest,
 		}
 		return i.priced(r.PricePerKG, r.HasPrice)
 	}
@@ -211,6 +217,17 @@ func (o *Order) resinItems(r *laminate.Resin) {
 		return
 	}
 	o.Items = append(o.Items, item(ResinItem, r.Name, "resin and hardener together", 1))
+}
+
+// packs rounds a mass up to whole packs of a size, 0: any mass.
+func packs(g, size float64) float64 {
+	if g <= 0 {
+		return 0
+	}
+	if size <= 0 {
+		return g
+	}
+	return float64(math.Ceil(g/size-1e-9) * size)
 }
 
 // assumedOfResin lists what the sum of the resin rests on.

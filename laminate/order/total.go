@@ -1,6 +1,8 @@
 package order
 
 import (
+	"math"
+
 	"stripwright/geometry"
 	"stripwright/geometry/length"
 	"stripwright/laminate"
@@ -88,11 +90,15 @@ func clothItems(p laminate.Plan) []Item {
 func rollPrice(p laminate.Plan, l laminate.RollLength) (each float64, has bool) {
 	for _, r := range p.Rolls {
 		if r.Fabric == l.Fabric && r.WidthMM == l.WidthMM && r.StockLengthMM == nil && r.HasPrice {
-			each, has = max(each, r.PricePerMetre), true
+			each, has = max(each, settled(r.PricePerMetre)), true
 		}
 	}
 	return each, has
 }
+
+// settled rounds to a millionth: figures of a plan may be off by a billionth when
+// they come from a file.
+func settled(v float64) float64 { return math.Round(float64(v*1e6)) / 1e6 }
 
 // kits lists what lies ready for each ply.
 func kits(p laminate.Plan) []Kit {

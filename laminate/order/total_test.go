@@ -111,6 +111,23 @@ func TestMix(t *testing.T) {
 	}
 }
 
+// 2289.5 g with 400 g on hand take three packs of 650 g: 1500 and 450 g.
+func TestResinInPacks(t *testing.T) {
+	p := plate()
+	p.Resin.Mix = &laminate.Mix{PartsA: 100, PartsB: 30}
+	p.Resin.SoldByG, p.Resin.OnHandG = 650, 400
+	o := Of(p)
+	a, b := o.Items[0], o.Items[1]
+	if a.ToBuy.Value != 1.5 || b.ToBuy.Value != 0.45 || a.SoldBy.Value != 0.5 || b.SoldBy.Value != 0.15 {
+		t.Errorf("%+v, %+v", a, b)
+	}
+	holds(t, "on hand", a.OnHand.Value+b.OnHand.Value, 0.4, 0.001)
+	p.Resin.OnHandG = 5000
+	if o = Of(p); o.Items[0].ToBuy.Value != 0 || o.Items[0].ToBuy.US != 0 {
+		t.Errorf("%+v", o.Items[0])
+	}
+}
+
 // However the batches fall, they are equal, no larger than stated, and one fewer
 // would be too large.
 func TestBatches(t *testing.T) {

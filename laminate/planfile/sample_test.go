@@ -66,7 +66,7 @@ func sample() laminate.Plan {
 		Quantities: []laminate.PlyQuantity{{Ply: 1, AreaMM2: 240000, DryG: 101.717}},
 		Resin: &laminate.Resin{
 			Name: "epoxy", DensityGCM3: given(1.123456789), FibreVolume: given(0.52), FibreMass: computed(0.7, "resin ratio 0.43"), BandPoints: assumed(3, "custom"),
-			LinesAndPotG: given(350), SparePercent: given(10), BatchG: 2000, PricePerKG: 12.345678901, HasPrice: true,
+			LinesAndPotG: given(350), SparePercent: given(10), BatchG: 2000, SoldByG: 6500, OnHandG: 120.5, PricePerKG: 12.345678901, HasPrice: true,
 			Mix: &laminate.Mix{ByVolume: true, PartsA: 100, PartsB: 33.333333333, DensityAGCM3: 1.13, DensityBGCM3: 0.987654321},
 		},
 		Consumables: []laminate.Consumable{{

@@ -153,6 +153,9 @@ func (t *orderSheet) some(a order.Amount) string {
 // in pounds.
 func (t *orderSheet) mass(g float64) string {
 	metric, us := number(g, 0)+" g", number(g/28.349523125, 1)+" oz"
+	if g < 100 {
+		metric, us = number(g, 1)+" g", number(g/28.349523125, 2)+" oz"
+	}
 	if g >= 1000 {
 		metric = number(g/1000, 3) + " kg"
 	}
@@ -319,7 +322,17 @@ func (t *orderSheet) supplies() {
 		row[6] = sheet.Spelt(strings.Join(stands, "; "))
 		rows = append(rows, row)
 	}
+	defer t.inLanes()
 	t.table("Consumables; margins from the net edge, below 0 short of it; openings are covered, not bagged apart", rows)
+}
+
+// inLanes tells of a bag that is wider than its roll.
+func (t *orderSheet) inLanes() {
+	for _, s := range t.order.Supplies {
+		if s.Kind == laminate.Film && s.Lanes > 1 {
+			t.line(sheet.Spelt(s.Name) + " is wider than its roll: its lanes are joined with sealant tape, which is not counted here; a wider roll is safer")
+		}
+	}
 }
 
 // cores tells the sheets of each core.
