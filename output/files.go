@@ -7,10 +7,16 @@ import (
 	"sync"
 
 	"stripwright/laminate"
+	"stripwright/output/book"
 	"stripwright/output/cutmap"
 	"stripwright/output/dxf"
+	"stripwright/output/label"
 	"stripwright/output/layup"
 	"stripwright/output/list"
+	"stripwright/output/page"
+	"stripwright/output/paper"
+	"stripwright/output/pdf"
+	"stripwright/output/rim"
 	"stripwright/output/sheet"
 	"stripwright/output/svg"
 )
@@ -32,8 +38,9 @@ type task struct {
 //
 // In this order: for each roll, or each table length of it,
 // roll-FABRIC-WIDTH-NN.svg for people, -cut.svg and -mm.dxf for a cutter;
-// pieces-mm.dxf; ply-NN.svg for each ply; joints.svg; cut-list.csv; order.csv;
-// left-over.csv.
+// pieces-mm.dxf; ply-NN.svg for each ply; labels-a4.pdf; rim-strips-a4.pdf, layup-sheets-a4.pdf and the same as -letter.pdf; joints.svg; thickness-map.svg where plies end
+// within the part; cut-list.csv; order.csv, .txt and .json;
+// left-over.csv; stack-report.txt; layup-book.html.
 // Sheets of a plan that failed its check, or was not checked, are stamped. The
 // only errors are coordinates that cannot be drawn.
 func Files(p laminate.Plan, planSHA256 string) ([]File, error) {
@@ -46,10 +53,15 @@ func Files(p laminate.Plan, planSHA256 string) ([]File, error) {
 		return one(dxf.Write(cutmap.Pieces(p)))
 	}})
 	tasks = append(tasks, plyTasks(p, planSHA256, n)...)
+	tasks = append(tasks, zoneTasks(p, planSHA256, n)...)
 	tasks = append(tasks,
 		task{[]string{n.file("cut-list", ".csv")}, func() ([][]byte, error) { return one(list.CutList(p)) }},
 		task{[]string{n.file("order", ".csv")}, func() ([][]byte, error) { return one(list.Order(p)) }},
+		task{[]string{n.file("order", ".txt")}, func() ([][]byte, error) { return [][]byte{[]byte(list.OrderText(p))}, nil }},
+		task{[]string{n.file("order", ".json")}, func() ([][]byte, error) { return one(list.OrderJSON(p)) }},
 		task{[]string{n.file("left-over", ".csv")}, func() ([][]byte, error) { return one(list.LeftOver(p)) }},
+		task{[]string{n.file("stack-report", ".txt")}, func() ([][]byte, error) { return one(list.StackReport(p)) }},
+		task{[]string{n.file("layup-book", ".html")}, func() ([][]byte, error) { return one(book.Write(p, planSHA256)) }},
 	)
 	return run(tasks)
 }
@@ -96,6 +108,21 @@ func plyTasks(p laminate.Plan, sha string, n *names) []task {
 	for i, ply := range p.Plies {
 		tasks = append(tasks, task{[]string{n.file("ply-"+padded(ply.Ply, digits), ".svg")}, func() ([][]byte, error) {
 			return one(svg.Write(layup.Ply(p, i, measured()[i], sha)))
+		}})
+	}
+	tasks = append(tasks, task{[]string{n.file("labels-a4", ".pdf")}, func() ([][]byte, error) {
+		pages, err := label.Labels(p, sha)
+		if err != nil {
+			return nil, err
+		}
+		return one(pdf.Write(p.Title+": labels", pages))
+	}})
+	for _, size := range []page.Size{page.A4, page.Letter} {
+		tasks = append(tasks, task{[]string{n.file("rim-strips-"+size.Name, ".pdf")}, func() ([][]byte, error) {
+			return one(pdf.Write(p.Title+": rim strips", rim.Strips(p, layup.NetLine(p.Part), sha, size)))
+		}})
+		tasks = append(tasks, task{[]string{n.file("layup-sheets-"+size.Name, ".pdf")}, func() ([][]byte, error) {
+			return one(pdf.Write(p.Title+": lay-up sheets", paper.Sheets(p, measured(), sha, size)))
 		}})
 	}
 	return append(tasks, task{[]string{n.file("joints", ".svg")}, func() ([][]byte, error) {

@@ -14,6 +14,7 @@ import (
 
 	"stripwright/laminate"
 	"stripwright/output/internal/handmade"
+	"stripwright/output/internal/readback"
 	"stripwright/output/sheet"
 )
 
@@ -65,7 +66,7 @@ func count(words []string, word string) int {
 }
 
 func TestFilesAreSafeUniqueAndInOrder(t *testing.T) {
-	safe := regexp.MustCompile(`^[A-Za-z0-9_][A-Za-z0-9._-]*\.(svg|dxf|csv)$`)
+	safe := regexp.MustCompile(`^[A-Za-z0-9_][A-Za-z0-9._-]*\.(svg|dxf|csv|pdf|txt|json)$`)
 	p := handmade.Named("007", "../x", "..:x", "a/b", "a:b", "A_B", "Köper", "KÖPER", ".", "", "con", "x\x00y", "漢字", "漢口",
 		strings.Repeat("long", 60), strings.Repeat("long", 61), "roll-cut", `c:\d`, "300-01", "a\nb")
 	seen := map[string]bool{}
@@ -86,7 +87,7 @@ func TestFilesAreSafeUniqueAndInOrder(t *testing.T) {
 	for _, f := range filesOf(t, handmade.Small()) {
 		names = append(names, f.Name)
 	}
-	want := "roll-biax450-300-01.svg roll-biax450-300-01-cut.svg roll-biax450-300-01-mm.dxf pieces-mm.dxf ply-01.svg joints.svg cut-list.csv order.csv left-over.csv"
+	want := "roll-biax450-300-01.svg roll-biax450-300-01-cut.svg roll-biax450-300-01-mm.dxf pieces-mm.dxf ply-01.svg layup-sheets-a4.pdf layup-sheets-letter.pdf joints.svg cut-list.csv order.csv order.txt order.json left-over.csv"
 	if got := strings.Join(names, " "); got != want {
 		t.Errorf("files %s\nwant  %s", got, want)
 	}
@@ -196,6 +197,10 @@ func TestStamps(t *testing.T) {
 			if strings.HasSuffix(f.Name, ".csv") {
 				continue
 			}
+			if strings.HasSuffix(f.Name, ".pdf") {
+				stampedPages(t, name, f, c.sentence)
+				continue
+			}
 			stamped := bytes.Contains(f.Data, []byte("DO NOT CUT"))
 			if stamped != (c.sentence != "") {
 				t.Errorf("%s: %s stamped: %v", name, f.Name, stamped)
@@ -215,10 +220,32 @@ func TestStamps(t *testing.T) {
 	}
 }
 
+// stampedPages holds the same of every page of a PDF.
+func stampedPages(t *testing.T, name string, f File, sentence string) {
+	t.Helper()
+	for i, page := range readback.Words(t, f.Data) {
+		text := strings.Join(page, " ")
+		if stamped := strings.Contains(text, "DO NOT CUT"); stamped != (sentence != "") {
+			t.Errorf("%s: %s page %d stamped: %v", name, f.Name, i+1, stamped)
+		}
+		if !strings.Contains(text, sentence) {
+			t.Errorf("%s: %s page %d lacks the sentence", name, f.Name, i+1)
+		}
+	}
+}
+
+// plain gives a file as it is, a PDF with its streams unpacked.
+func plain(t *testing.T, f File) []byte {
+	if strings.HasSuffix(f.Name, ".pdf") {
+		return readback.Plain(t, f.Data)
+	}
+	return f.Data
+}
+
 func TestNothingIsWrittenThatIsNoNumber(t *testing.T) {
 	for name, plan := range plans {
 		for _, f := range filesOf(t, plan()) {
-			if regexp.MustCompile(`NaN|[^A-Za-z]Inf`).Match(f.Data) {
+			if regexp.MustCompile(`NaN|[^A-Za-z]Inf\b`).Match(plain(t, f)) {
 				t.Errorf("%s: %s holds NaN or Inf", name, f.Name)
 			}
 		}

@@ -14,7 +14,7 @@ import (
 
 var update = flag.Bool("update", false, "write the golden files anew")
 
-// The files of a small plan, byte for byte. A change of them is looked at, then
+// The files of a small plan, byte for byte, those of a PDF unpacked. A change of them is looked at, then
 // written with -update.
 func TestGolden(t *testing.T) {
 	p := handmade.Small()
@@ -25,6 +25,7 @@ func TestGolden(t *testing.T) {
 	files = append(files, File{"summary.txt", []byte(list.Summary(p))})
 	dir := filepath.Join("testdata", "golden")
 	for _, f := range files {
+		f.Data = plain(t, f)
 		path := filepath.Join(dir, f.Name)
 		if *update {
 			if err := os.WriteFile(path, f.Data, 0o644); err != nil {

@@ -29,5 +29,5 @@ func Sheets(p laminate.Plan, measured []layup.PlyMeasures, sha string, size page
 }
 
 func newPress(p laminate.Plan, measured []layup.PlyMeasures, sha string, size page.Size) *press {
-	return &press{plan: p, measured: measured, sha: sha, size: size, starts: map[string]int{}}
+	return &press{plan: p, measured: measured, sha: sha, size: size, cut: cutOf(p), starts: map[string]int{}}
 }

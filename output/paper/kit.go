@@ -52,9 +52,8 @@ func (b *press) kitPages() {
 			b.y -= 2
 		}
 	})
-	cut := cutOf(b.plan)
 	for _, ply := range b.plan.Plies {
-		b.kitCard(ply, cut)
+		b.kitCard(ply)
 	}
 }
 
@@ -66,19 +65,19 @@ const (
 )
 
 // kitCard draws one card; one longer than a page goes on on the next.
-func (b *press) kitCard(ply laminate.PlanPly, cut map[string]cutPlace) {
+func (b *press) kitCard(ply laminate.PlanPly) {
 	strips := ply.Strips
 	for first := true; first || len(strips) > 0; first = false {
 		rows := (len(strips) + cardSide - 1) / cardSide
 		b.need(cardHead + float64(cardRow*float64(min(rows, 6))) + 4)
 		fit := min(rows, int((b.y-floor-cardHead-4)/cardRow))
 		n := min(len(strips), fit*cardSide)
-		b.card(ply, strips[:n], cut, !first)
+		b.card(ply, strips[:n], !first)
 		strips = strips[n:]
 	}
 }
 
-func (b *press) card(ply laminate.PlanPly, strips []laminate.Strip, cut map[string]cutPlace, further bool) {
+func (b *press) card(ply laminate.PlanPly, strips []laminate.Strip, further bool) {
 	rows := (len(strips) + cardSide - 1) / cardSide
 	high := cardHead + float64(cardRow*float64(rows))
 	top, inner := b.y, b.size.Inner()
@@ -97,7 +96,7 @@ func (b *press) card(ply laminate.PlanPly, strips []laminate.Strip, cut map[stri
 		b.tick(x, y-0.6, 3.6)
 		id := sheet.Text{At: orb.Point{x + 5, y}, Height: page.BodyHigh, Bold: true, Words: strip.ID}
 		b.l.Write(id)
-		b.say(x+6+id.Width(), y, page.SmallHigh, wide-id.Width()-8, false, cut[strip.ID].words()+", cut "+strconv.Itoa(cut[strip.ID].order))
+		b.say(x+6+id.Width(), y, page.SmallHigh, wide-id.Width()-8, false, b.cut[strip.ID].words()+", cut "+strconv.Itoa(b.cut[strip.ID].order))
 	}
 	b.y -= high + 3
 }

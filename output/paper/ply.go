@@ -113,10 +113,9 @@ func (s *plySection) markRows() {
 
 // stripRows lists the strips in laying order.
 func (s *plySection) stripRows() {
-	cut := cutOf(s.plan)
 	var rows [][]cell
 	for i, strip := range s.ply.Strips {
-		long, roll := layup.Length(s.ply, strip), cut[strip.ID]
+		long, roll := layup.Length(s.ply, strip), s.cut[strip.ID]
 		rows = append(rows, []cell{
 			{figure: strconv.Itoa(i + 1)}, {figure: strip.ID}, {figure: sheet.Mark(strip.WidthMM, s.plan.Units)},
 			{figure: sheet.Mark(long, s.plan.Units)}, {words: roll.words()}, {tick: true},

@@ -17,6 +17,7 @@ type press struct {
 	sha      string
 	size     page.Size
 	pages    []*sheet.Scene
+	cut      map[string]cutPlace
 	starts   map[string]int // page of each section, from 1
 	leaf     *sheet.Scene
 	l        *sheet.Layer

@@ -39,8 +39,32 @@ type called struct {
 	words string
 }
 
+// mostMappedMM is the longest cloth that is drawn: longer than any that a person
+// unrolls.
+const mostMappedMM = 500_000.0
+
+// reach is what of a drawing lies between two running lengths.
+type reach[T any] struct {
+	of        T
+	from, far float64
+}
+
 // rows draws the cloth from the free end on, as many rows as it takes.
 func (s *rollSection) rows() {
+	if s.length.Long() > mostMappedMM {
+		s.paragraph(page.Margin, s.size.Inner(), page.HeadHigh, true, "Not drawn: longer than "+sheet.MetreMark(mostMappedMM, s.plan.Units)+". State the length of the table in the job, and the roll is broken at clear cuts.")
+		return
+	}
+	var pieces []reach[laminate.Piece]
+	for _, p := range s.length.Pieces {
+		b := p.Shape.Bounds()
+		pieces = append(pieces, reach[laminate.Piece]{p, b.Min[0], b.Max[0]})
+	}
+	var cuts []reach[sheet.Line]
+	for _, line := range cutmap.Cuts(s.length.Pieces) {
+		b := orb.LineString(line.Points).Bound()
+		cuts = append(cuts, reach[sheet.Line]{line, b.Min[0], b.Max[0]})
+	}
 	each := math.Floor((s.size.Inner()-rowLeft-rowRight)*s.reduction/100) * 100
 	high := s.length.Roll.WidthMM/s.reduction + 2*(figureOut+callOut)
 	for from := 0.0; from < s.length.Long(); from += each {
@@ -50,7 +74,7 @@ func (s *rollSection) rows() {
 			left: page.Margin + rowLeft, low: s.y - high + figureOut + callOut,
 		}
 		r.cloth()
-		r.drawPieces()
+		r.drawPieces(pieces, cuts)
 		r.running()
 		r.callOuts()
 		s.y -= high + 1
@@ -91,14 +115,15 @@ func (r *row) cloth() {
 }
 
 // drawPieces draws what of each piece lies in the row.
-func (r *row) drawPieces() {
+func (r *row) drawPieces(pieces []reach[laminate.Piece], cuts []reach[sheet.Line]) {
 	window := orb.Bound{Min: orb.Point{r.from, -1e6}, Max: orb.Point{r.to, 1e6}}
 	shapes, lines := &sheet.Layer{Name: "PIECES", Clip: r.box().Pad(0.15)}, &sheet.Layer{Name: "IDS"}
 	r.leaf.Layers = append(r.leaf.Layers, shapes, lines)
-	for _, p := range r.length.Pieces {
-		if b := p.Shape.Bounds(); b.Max[0] <= r.from || b.Min[0] >= r.to {
+	for _, one := range pieces {
+		if one.far <= r.from || one.from >= r.to {
 			continue
 		}
+		p := one.of
 		fill := sheet.Fill{Ink: sheet.White}
 		if p.Mirrored {
 			fill.Ink = "#C9CED6"
@@ -106,16 +131,15 @@ func (r *row) drawPieces() {
 		shapes.Region(sheet.Pen{}, fill, p.Shape, r.at)
 		r.describe(lines, p, r.onPage(p.Shape, window))
 	}
-	for _, line := range cutmap.Cuts(r.length.Pieces) {
-		points := make([]orb.Point, len(line.Points))
-		low, high := math.Inf(1), math.Inf(-1)
-		for i, q := range line.Points {
+	for _, one := range cuts {
+		if one.far < r.from || one.from > r.to {
+			continue
+		}
+		points := make([]orb.Point, len(one.of.Points))
+		for i, q := range one.of.Points {
 			points[i] = r.at(q)
-			low, high = math.Min(low, q[0]), math.Max(high, q[0])
 		}
-		if high >= r.from && low <= r.to {
-			shapes.Shapes = append(shapes.Shapes, sheet.Shape{Lines: []sheet.Line{{Points: points, Closed: line.Closed}}, Pen: sheet.Solid(sheet.Black, 0.25)})
-		}
+		shapes.Shapes = append(shapes.Shapes, sheet.Shape{Lines: []sheet.Line{{Points: points, Closed: one.of.Closed}}, Pen: sheet.Solid(sheet.Black, 0.25)})
 	}
 	shapes.Box(sheet.Solid(sheet.Black, 0.4), sheet.Fill{}, r.box())
 }

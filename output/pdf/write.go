@@ -23,8 +23,16 @@ const pointsPerMM = 72 / 25.4
 
 // file numbers objects from 1 in the order in which they are added.
 type file struct {
-	b     bytes.Buffer
-	start []int // of each object; 0: promised, not written yet
+	b      bytes.Buffer
+	start  []int // of each object; 0: promised, not written yet
+	packed bytes.Buffer
+	packer *zlib.Writer
+}
+
+func newFile() *file {
+	f := &file{packer: zlib.NewWriter(nil)}
+	f.b.WriteString("%PDF-1.7\n%\xE2\xE3\xCF\xD3\n")
+	return f
 }
 
 // promise gives the number of an object that is written later.
@@ -47,18 +55,15 @@ func (f *file) add(body string) int {
 
 // stream writes data packed, with further entries of its dictionary.
 func (f *file) stream(entries string, data []byte) int {
-	var packed bytes.Buffer
-	w, err := zlib.NewWriterLevel(&packed, zlib.BestCompression)
-	if err != nil {
-		panic(err) // the level is a constant
-	}
+	f.packed.Reset()
+	f.packer.Reset(&f.packed)
 	// Writing to memory does not fail.
-	_, _ = w.Write(data)
-	_ = w.Close()
+	_, _ = f.packer.Write(data)
+	_ = f.packer.Close()
 	n := f.promise()
 	f.start[n-1] = f.b.Len()
-	fmt.Fprintf(&f.b, "%d 0 obj\n<<%s/Filter/FlateDecode/Length %d>>\nstream\n", n, entries, packed.Len())
-	f.b.Write(packed.Bytes())
+	fmt.Fprintf(&f.b, "%d 0 obj\n<<%s/Filter/FlateDecode/Length %d>>\nstream\n", n, entries, f.packed.Len())
+	f.b.Write(f.packed.Bytes())
 	f.b.WriteString("\nendstream\nendobj\n")
 	return n
 }
@@ -67,8 +72,7 @@ func (f *file) stream(entries string, data []byte) int {
 // follow each other under one Title share one entry of the reader's table of
 // contents. Errors are sheet.ErrNumber and ErrSize.
 func Write(title string, pages []sheet.Scene) ([]byte, error) {
-	f := &file{}
-	f.b.WriteString("%PDF-1.7\n%\xE2\xE3\xCF\xD3\n")
+	f := newFile()
 	fonts := newFonts()
 	catalogue, parent, resources := f.promise(), f.promise(), f.promise()
 	numbers := make([]int, len(pages))
