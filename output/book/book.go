@@ -27,14 +27,6 @@ const earlyText = `document.documentElement.classList.add("script","early")`
 
 var pageTemplate = template.Must(template.New("page").Parse(pageText))
 
-// Report is text of another package that the book carries as it is: a heading
-// and lines.
-type Report struct {
-	ID    string // of its page
-	Title string
-	Text  string
-}
-
 // figure is a drawing with words below it.
 type figure struct {
 	SVG   template.HTML
@@ -65,10 +57,11 @@ type page struct {
 	Through       throughView
 	CutLists      []cutList
 	Order         orderView
-	Reports       []Report
+	Laminate      laminateView
 	Checks        []checkView
 	Notes         []string
-	Cautions      []string
+	Warnings      []string
+	Cautions      [][2]string
 	Stamp         *stampView
 	Foot          string    // what every page says
 	Sections      []section // in the order of the pages
@@ -81,14 +74,13 @@ type stampView struct {
 }
 
 // Write gives the book of a plan; planSHA256 is the hash of its plan.json in
-// hexadecimal. Reports are shown behind the order. Coordinates must be drawable.
-// An error is a fault of the template.
-func Write(p laminate.Plan, planSHA256 string, reports ...Report) ([]byte, error) {
+// hexadecimal. Coordinates must be drawable. An error is a fault of the template.
+func Write(p laminate.Plan, planSHA256 string) ([]byte, error) {
 	b := &book{plan: p, sha: planSHA256, measured: layup.Measure(p), ground: newGround(p)}
 	if err := b.readCuts(); err != nil {
 		return nil, err
 	}
-	v := b.page(reports)
+	v := b.page()
 	style, script := "<style>"+styleText+"</style>", "<script>"+scriptText+"</script>"
 	v.Style, v.Script, v.Early = template.HTML(style), template.HTML(script), "<script>"+earlyText+"</script>"
 	v.Policy = "default-src 'none'; style-src '" + hash(styleText) + "'; script-src '" + hash(earlyText) + "' '" + hash(scriptText) + "'; base-uri 'none'; form-action 'none'"
@@ -105,12 +97,13 @@ func hash(text string) string {
 	return "sha256-" + base64.StdEncoding.EncodeToString(sum[:])
 }
 
-func (b *book) page(reports []Report) page {
+func (b *book) page() page {
 	p := b.plan
 	v := page{
 		Title: shown(p.Title), SHA: b.sha, Shared: template.HTML(shared(p, b.ground)),
 		Start: b.start(), Rolls: b.rollViews(), Through: b.through(), CutLists: b.cutLists(),
-		Order: b.order(), Reports: reports, Checks: b.checks(), Notes: b.notes(), Cautions: cautions,
+		Order: b.order(), Laminate: b.laminate(), Checks: b.checks(), Notes: b.notes(),
+		Warnings: warnings(p), Cautions: sheet.Cautions,
 	}
 	for i := range p.Plies {
 		v.Plies = append(v.Plies, b.plyView(i))

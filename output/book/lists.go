@@ -6,7 +6,7 @@ import (
 	"strconv"
 	"strings"
 
-	"stripwright/laminate/order"
+	"stripwright/laminate"
 	"stripwright/laminate/waste"
 	"stripwright/output/list"
 	"stripwright/output/sheet"
@@ -105,34 +105,20 @@ func (b *book) cutLists() []cutList {
 	return out
 }
 
-// orderView is what cloth is used, bought and left.
+// orderView is what is to buy, and what is left over.
 type orderView struct {
-	Cloth []orderRow
-	Left  []leftRow
-	Spare string
+	Sections []listView
+	Left     []leftRow
 }
-
-type orderRow struct{ Fabric, Width, Used, OnHand, ToBuy, Practice string }
 
 type leftRow struct{ Fabric, Roll, Size, From string }
 
 func (b *book) order() orderView {
-	p := b.plan
-	v := orderView{Spare: sheet.Number(p.Rules.SparePercent, 3) + " %"}
-	for _, l := range p.Lengths {
-		onHand := "-"
-		if mm := order.OnHand(p, l); mm > 0 {
-			onHand = sheet.MetreMark(mm, p.Units)
-		}
-		v.Cloth = append(v.Cloth, orderRow{
-			shown(l.Fabric), sheet.Tape(l.WidthMM, p.Units), sheet.MetreMark(l.UsedMM, p.Units), onHand,
-			sheet.Number(l.ToBuyMM/1000, 3) + " m (" + sheet.Number(l.ToBuyMM/914.4, 2) + " yd)", "",
-		})
-	}
-	for _, l := range waste.LeftOver(p) {
+	v := orderView{Sections: listViews(list.OrderSections(b.plan))}
+	for _, l := range waste.LeftOver(b.plan) {
 		v.Left = append(v.Left, leftRow{
-			shown(l.Fabric), shown(l.Roll), sheet.Mark(l.LengthMM, p.Units) + " long, " + sheet.Mark(l.WidthMM, p.Units) + " wide",
-			sheet.MetreMark(l.FromMM, p.Units) + " from the free end",
+			shown(l.Fabric), shown(l.Roll), sheet.Mark(l.LengthMM, b.plan.Units) + " long, " + sheet.Mark(l.WidthMM, b.plan.Units) + " wide",
+			sheet.MetreMark(l.FromMM, b.plan.Units) + " from the free end",
 		})
 	}
 	return v
@@ -163,11 +149,10 @@ func (b *book) notes() []string {
 	return out
 }
 
-// cautions are printed with every book.
-var cautions = []string{
-	"Everything here is an estimate: hold it against the supplier's data sheet and a test panel. A structural part needs a qualified engineer, and local regulations come before any of this.",
-	"Uncured epoxy and its hardener can make skin allergic for life. Let none touch it; wear nitrile gloves and change them often.",
-	"Mixed resin heats itself, the faster the deeper it stands. Mix small batches, pour them out shallow, watch what is left over, bin none of it uncured.",
-	"Carbon dust irritates and conducts. Extract it at the tool, wear a mask, keep it away from electrics.",
-	"A vessel under vacuum can implode. Use one rated for it, look it over, shield it, and put a resin trap before the pump.",
+func warnings(p laminate.Plan) []string {
+	out := sheet.Warnings(p.Checks)
+	for i := range out {
+		out[i] = shown(out[i])
+	}
+	return out
 }

@@ -23,11 +23,8 @@ func sections(v page) []section {
 	for _, r := range v.Rolls {
 		out = append(out, section{r.ID, r.Title, true})
 	}
-	out = append(out, section{"through", "All joints", true}, section{"cut-list", "Cut list", true}, section{"order", "Order", true})
-	for _, r := range v.Reports {
-		out = append(out, section{r.ID, r.Title, true})
-	}
-	return append(out, section{"checks", "Checks", true}, section{"cautions", "Cautions", true})
+	return append(out, section{"through", "All joints", true}, section{"cut-list", "Cut list", true}, section{"order", "Order", true},
+		section{"laminate", "The laminate", true}, section{"checks", "Checks", true}, section{"cautions", "Cautions", true})
 }
 
 // Turn gives the ways from a page of the book.
