@@ -160,3 +160,20 @@ func TestMaterialReportOfSpoiledPlans(t *testing.T) {
 		}
 	})
 }
+
+// The one line of the summary.
+func TestMaterialLine(t *testing.T) {
+	bare, unknown := handmade.Hatch(), handmade.Hatch()
+	unknown.Fabrics[0].Fibre = ""
+	for want, p := range map[string]laminate.Plan{
+		"laminate: 5.8 mm (0.228 in) thick, 2 zones from 5.8 to 6.57 mm; 4.805 kg (10.59 lb) without trim; 57.5 % fibre by volume (assumed)": carbonPanel(),
+		"laminate: 2.13 mm (0.084 in) thick, 4 zones from 2.13 to 14.48 mm; 3.483 kg (7.68 lb) without trim; 50 % fibre by volume":           sandwich(),
+		"laminate: 2.06 mm (0.081 in) thick, 2 zones from 2.06 to 2.41 mm; 51.5 % fibre by volume (assumed)":                                 bare,
+		"laminate: thickness cannot be worked out: write density: for fabric biax450":                                                        unknown,
+		"": {},
+	} {
+		if got := materialLine(p); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}

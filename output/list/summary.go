@@ -18,7 +18,7 @@ import (
 // Summary gives what a person wants to know first, for a terminal: the verdict
 // with the part's size, what was found wrong, the cloth by fabric and by roll
 // width, where it goes and what is left over, the least stagger,
-// what the stack is, notes, cautions. Columns are plain ASCII but for
+// what the stack is and how thick and heavy, notes, cautions. Columns are plain ASCII but for
 // names of the job.
 func Summary(p laminate.Plan) string {
 	var b strings.Builder
@@ -48,6 +48,9 @@ func Summary(p laminate.Plan) string {
 	}
 	line(staggerFound(p))
 	line(stack.Read(p).Line())
+	if words := materialLine(p); words != "" {
+		line(words)
+	}
 	for _, n := range p.Notes {
 		line("note: " + sheet.Spelt(strings.Trim(n.Where+": "+n.Text, ": ")))
 	}
