@@ -117,9 +117,9 @@ func (m *costing) byPrice() {
 			return
 		}
 		sum += float64(r.UsedLengthMM * r.PricePerMetre)
-		room += tolerance * r.PricePerMetre
+		room += float64(tolerance * r.PricePerMetre)
 	}
-	if off := math.Abs(sum - m.c.Used); off > room+1e-9*sum {
+	if off := math.Abs(sum - m.c.Used); off > room+float64(1e-9*sum) {
 		m.fault(off, "said to cost %s, the rolls and their prices make %s", num(m.c.Used/1000), num(sum/1000))
 	}
 }

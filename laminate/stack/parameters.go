@@ -38,7 +38,7 @@ func (s *sums) add(f sums, weight float64) {
 func (s sums) norm() float64 {
 	two := float64(s[1]*s[1]) + float64(s[2]*s[2])
 	four := float64(s[3]*s[3]) + float64(s[4]*s[4])
-	return math.Sqrt(float64(0.375*s[0]*s[0]) + two/2 + four/8)
+	return math.Sqrt(float64(0.375*s[0]*s[0]) + float64(two/2) + float64(four/8))
 }
 
 // parameters divides by the weight of all fibre.

@@ -1,7 +1,5 @@
 package code
 
-import "math"
-
 // Limits of a code: plies when written out, groups within groups, characters.
 const (
 	mostPlies  = 2000
@@ -97,20 +95,20 @@ func opposite(a float64) float64 { return 0 - a }
 
 // count gives how many plies a list makes, stopping beyond mostPlies.
 func count(terms []Term, times int, mirrored bool) int {
-	n := 0.0
+	n := 0
 	for _, t := range terms {
 		switch {
 		case t.Group != nil:
-			n += float64(count(t.Group, t.Times, t.Mirrored))
+			n += count(t.Group, t.Times, t.Mirrored)
 		case t.Pair != Single:
-			n += 2 * float64(t.Times)
+			n += 2 * t.Times
 		default:
-			n += float64(t.Times)
+			n += t.Times
 		}
 	}
-	n *= float64(times)
+	n *= times
 	if mirrored {
 		n *= 2
 	}
-	return int(math.Min(n, mostPlies+2))
+	return min(n, mostPlies+2)
 }
