@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"stripwright/geometry"
+	"stripwright/geometry/length"
 	"stripwright/laminate"
 	"stripwright/laminate/content"
 )
@@ -21,6 +22,8 @@ type Resin struct {
 	TotalG       float64         `json:"total_g"` // to mix
 	Mix          *Mixed          `json:"mix"`     // nil: the ratio is not stated
 	Whole        bool            `json:"whole"`   // nothing of it is missing
+
+	assumed []string // what the lines rest on
 }
 
 // Line is what one thing holds of the resin.
@@ -101,12 +104,17 @@ func (o *Order) inPlies(p laminate.Plan) {
 		if !used {
 			continue
 		}
-		for _, m := range c.Missing {
-			o.missResin(m)
-		}
 		if !c.Weighed() {
+			o.missResin("the resin in the plies of " + f.Name + " is not in the sum")
+			for _, m := range c.Missing {
+				o.missResin(m)
+			}
 			continue
 		}
+		o.Resin.assumed = append(o.Resin.assumed, assumed(
+			named{c.DensityGCM3, "fibre density " + plain(c.DensityGCM3.Value) + " g/cm3 of " + f.Name},
+			named{c.FibreVolume, "fibre " + percent(c.FibreVolume.Value) + " by volume in " + f.Name},
+		)...)
 		basis := laminate.Figure{Value: c.ResinGSM.Value, Basis: laminate.Computed, From: "fibre " + percent(c.FibreVolume.Value) + " by volume, " + basisWords(c.FibreVolume)}
 		o.Resin.Lines = append(o.Resin.Lines, line("plies of "+f.Name, laid, basis))
 	}
@@ -192,12 +200,7 @@ func parts(x *laminate.Mix, total, share float64) (a, b Part) {
 // ratio is not stated. What is on hand, what it is sold by and the price per
 // kilogram are those of both together.
 func (o *Order) resinItems(r *laminate.Resin) {
-	rest := []string{}
-	for _, l := range o.Resin.Lines {
-		if l.GSM.Basis == laminate.Assumed || l.MassG.Basis == laminate.Assumed {
-			rest = append(rest, l.What)
-		}
-	}
+	rest := append([]string{}, o.Resin.assumed...)
 	rest = append(rest, o.assumedOfResin()...)
 	bought := packs(o.Resin.TotalG-r.OnHandG, r.SoldByG)
 	item := func(kind, name, what string, share float64) Item {
@@ -232,10 +235,14 @@ func packs(g, size float64) float64 {
 
 // assumedOfResin lists what the sum of the resin rests on.
 func (o *Order) assumedOfResin() []string {
-	return assumed(
-		named{o.Resin.DensityGCM3, "resin density " + plain(o.Resin.DensityGCM3.Value) + " g/cm3"},
-		named{o.Resin.SparePercent, "spare " + plain(o.Resin.SparePercent.Value) + " %"},
-	)
+	out := assumed(named{o.Resin.DensityGCM3, "resin density " + plain(o.Resin.DensityGCM3.Value) + " g/cm3"})
+	for _, l := range o.Resin.Lines {
+		out = append(out, assumed(named{l.GSM, l.What + " " + length.Weight(l.GSM.Value)})...)
+		if l.AreaMM2 == 0 {
+			out = append(out, assumed(named{l.MassG, l.What + " " + plain(l.MassG.Value) + " g"})...)
+		}
+	}
+	return append(out, assumed(named{o.Resin.SparePercent, "spare " + plain(o.Resin.SparePercent.Value) + " %"})...)
 }
 
 func percent(share float64) string {

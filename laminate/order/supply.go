@@ -41,7 +41,7 @@ func (o *Order) supply(p laminate.Plan, c laminate.Consumable) Supply {
 	pleats := float64(c.Pleats.Value * c.PleatMM.Value)
 	margin := c.MarginMM.Value
 	if c.Kind == laminate.Film {
-		margin += pleats / 4
+		margin += float64(pleats / 4)
 	}
 	rings, err := grown(p.Part.Net, margin)
 	if err != nil {

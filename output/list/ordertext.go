@@ -115,6 +115,9 @@ func (t *orderSheet) line(words string) {
 
 // amount prints an amount in both units, that of the shop first.
 func (t *orderSheet) amount(a order.Amount) string {
+	if a.Unit == order.Kilos {
+		return t.mass(float64(a.Value * 1000))
+	}
 	metric := number(a.Value, 3) + " " + a.Unit
 	if a.Unit == a.USUnit {
 		return metric
