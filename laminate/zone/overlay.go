@@ -38,7 +38,7 @@ type part struct {
 func overlay(outlines []geometry.Region) []part {
 	edges := edgesOf(outlines)
 	levels := heights(edges)
-	o := &overlaying{outlines: len(outlines), index: map[string]int{}}
+	o := &overlaying{inside: make([]bool, len(outlines)), key: make([]byte, len(outlines)), index: map[string]int{}}
 	var active []int
 	next := 0
 	for i := 0; i+1 < len(levels); i++ {
@@ -55,7 +55,13 @@ func overlay(outlines []geometry.Region) []part {
 
 // edgesOf lists the edges of all outlines, lowest first.
 func edgesOf(outlines []geometry.Region) []edge {
-	var out []edge
+	n := 0
+	for _, r := range outlines {
+		for _, ring := range r.Rings() {
+			n += len(ring)
+		}
+	}
+	out := make([]edge, 0, n)
 	for i, r := range outlines {
 		for _, ring := range r.Rings() {
 			for k, p := range ring {
@@ -76,7 +82,7 @@ func edgesOf(outlines []geometry.Region) []edge {
 // heights lists where an edge begins or ends and where two edges of different
 // outlines cross, rising. Edges of one outline do not cross.
 func heights(edges []edge) []float64 {
-	var ys []float64
+	ys := make([]float64, 0, 2*len(edges))
 	var active []int
 	for i, e := range edges {
 		ys = append(ys, e.lo[1], e.hi[1])
@@ -107,18 +113,21 @@ func crossing(a, b edge) (y float64, ok bool) {
 
 // overlaying gathers the parts.
 type overlaying struct {
-	outlines int
-	index    map[string]int // of a part, by what lies inside
-	parts    []part
-	open     []Field // up to the height reached, from left to right
+	index map[string]int // of a part, by what lies inside
+	parts []part
+	open  []Field // up to the height reached, from left to right
+
+	inside []bool // of the place at hand
+	key    []byte // the same, to look it up by
+	spare  []Field
 }
 
 // slab divides the stretch between two heights, where edges keep their order.
 func (o *overlaying) slab(edges []edge, active []int, low, high float64) {
 	middle := (low + high) / 2
 	slices.SortStableFunc(active, func(a, b int) int { return cmp.Compare(edges[a].at(middle), edges[b].at(middle)) })
-	inside := make([]bool, o.outlines)
-	var now []Field
+	inside, now := o.inside, o.spare[:0]
+	clear(inside)
 	for i, k := range active {
 		inside[edges[k].outline] = !inside[edges[k].outline]
 		if !inside[0] || i+1 == len(active) {
@@ -141,16 +150,16 @@ func (o *overlaying) slab(edges []edge, active []int, low, high float64) {
 
 // part finds the part that lies inside these outlines, or begins it.
 func (o *overlaying) part(inside []bool) int {
-	key := make([]byte, len(inside))
+	clear(o.key)
 	for i, in := range inside {
 		if in {
-			key[i] = 1
+			o.key[i] = 1
 		}
 	}
-	z, ok := o.index[string(key)]
+	z, ok := o.index[string(o.key)]
 	if !ok {
 		z = len(o.parts)
-		o.index[string(key)] = z
+		o.index[string(o.key)] = z
 		o.parts = append(o.parts, part{inside: slices.Clone(inside)})
 	}
 	return z
@@ -159,17 +168,26 @@ func (o *overlaying) part(inside []bool) int {
 // close goes on to the fields above: one between the same edges grows, the
 // others are done.
 func (o *overlaying) close(now []Field) {
-	above := make(map[int]int, len(now)) // by the edge on the left
-	for i, f := range now {
-		above[f.leftEdge] = i
-	}
+	near := 0
 	for _, f := range o.open {
-		i, ok := above[f.leftEdge]
-		if !ok || now[i].rightEdge != f.rightEdge || now[i].z != f.z || now[i].Low != f.High {
+		i := onLeft(now, f.leftEdge, near)
+		if i < 0 || now[i].rightEdge != f.rightEdge || now[i].z != f.z || now[i].Low != f.High {
 			o.parts[f.z].fields = append(o.parts[f.z].fields, f)
 			continue
 		}
 		now[i].Low, now[i].LeftLow, now[i].RightLow = f.Low, f.LeftLow, f.RightLow
+		near = i
 	}
-	o.open = now
+	o.open, o.spare = now, o.open
+}
+
+// onLeft finds the field whose left edge this is, or -1. Edges mostly keep their
+// order from height to height, so that it is looked for near the last one first.
+func onLeft(fields []Field, edge, near int) int {
+	for i := range fields {
+		if k := (near + i) % len(fields); fields[k].leftEdge == edge {
+			return k
+		}
+	}
+	return -1
 }
