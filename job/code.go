@@ -50,6 +50,9 @@ func (r *reading) coded(n *yaml.Node, fabric string) []float64 {
 	plies := c.Plies()
 	r.wovenCode(n, plies, fabric)
 	r.note(n, "code", "code %s is read as %s", c, c.Words())
+	if f := r.fabricNamed(fabric); f != nil && c.Mirrors() && len(f.Layers) > 1 && f.Form != laminate.Woven {
+		r.note(n, "code", "s mirrors the plies of code %s, not the layers inside the stitched cloth %s: the stack report judges layer by layer", c, fabric)
+	}
 	var out []float64
 	for _, p := range plies {
 		out = append(out, heading(p.Angle))
@@ -65,11 +68,10 @@ func (r *reading) wovenCode(n *yaml.Node, plies []code.Ply, fabric string) {
 			woven++
 		}
 	}
-	i := slices.IndexFunc(r.job.Fabrics, func(f laminate.Fabric) bool { return f.Name == fabric })
-	if woven == 0 || i < 0 {
+	f := r.fabricNamed(fabric)
+	if woven == 0 || f == nil {
 		return
 	}
-	f := r.job.Fabrics[i]
 	switch {
 	case woven < len(plies):
 		r.refuse(n, "code", "write a line of the schedule for each fabric", "the code has woven plies (f) beside others, and fabric %s is one cloth", fabric)
@@ -79,4 +81,13 @@ func (r *reading) wovenCode(n *yaml.Node, plies []code.Ply, fabric string) {
 	default:
 		r.refuse(n, "code", "leave the f out, or name another fabric", "the code says woven cloth (f), and fabric %s is not woven", fabric)
 	}
+}
+
+// fabricNamed gives a fabric of the job, nil for none.
+func (r *reading) fabricNamed(name string) *laminate.Fabric {
+	i := slices.IndexFunc(r.job.Fabrics, func(f laminate.Fabric) bool { return f.Name == name })
+	if i < 0 {
+		return nil
+	}
+	return &r.job.Fabrics[i]
 }

@@ -90,6 +90,20 @@ func (t Term) plies() []Ply {
 	return out
 }
 
+// Mirrors says whether the code mirrors its plies, or those of a group.
+func (c Code) Mirrors() bool {
+	return c.Mirrored || mirrors(c.Terms)
+}
+
+func mirrors(terms []Term) bool {
+	for _, t := range terms {
+		if t.Mirrored || mirrors(t.Group) {
+			return true
+		}
+	}
+	return false
+}
+
 // opposite gives -a, and 0 for 0.
 func opposite(a float64) float64 { return 0 - a }
 
