@@ -187,7 +187,7 @@ func (r *rollRow) pieces(pieces []laminate.Piece) (small []laminate.Piece) {
 		b, s := piece.Shape.Bounds(), shapes[i].Bounds()
 		here, all := s.Max[0]-s.Min[0], b.Max[0]-b.Min[0]
 		if 2*here < all && here < 0.4*(r.to-r.from) {
-			r.into(shapes[i], piece.ID+" …", "", 20, 13) // it is lettered in full in another row
+			r.goesOn(piece, shapes[i])
 			continue
 		}
 		if !r.letter(piece, shapes[i]) {
@@ -205,6 +205,16 @@ func (r *rollRow) letter(piece laminate.Piece, shape geometry.Region) bool {
 		return true
 	}
 	return !piece.Mirrored && r.into(shape, piece.ID, "", 24, 13)
+}
+
+// goesOn letters the lesser part of a piece that lies in two rows, where there is
+// room.
+func (r *rollRow) goesOn(piece laminate.Piece, shape geometry.Region) {
+	under := ""
+	if piece.Mirrored {
+		under = plyWords(piece)
+	}
+	r.into(shape, piece.ID+" …", under, 20, 13)
 }
 
 func (r *rollRow) into(shape geometry.Region, id, under string, most, least float64) bool {

@@ -6,6 +6,7 @@ import (
 	"github.com/paulmach/orb"
 
 	"stripwright/laminate"
+	"stripwright/output/sheet"
 )
 
 // shared writes what several drawings use, once: the outlines of the part, and
@@ -13,7 +14,7 @@ import (
 func shared(p laminate.Plan, g ground) []byte {
 	w := &ink{}
 	w.text(`<svg class="shared" aria-hidden="true" focusable="false" width="0" height="0"><defs>`, patterns)
-	w.path("net", func() { w.fine(p.Part.Net, g.at) })
+	w.net(p, g)
 	w.path("blank", func() { w.region(p.Part.Blank, g.at) })
 	if len(p.Rules.KeepClear) > 0 {
 		w.path("clear", func() {
@@ -40,6 +41,18 @@ func shared(p laminate.Plan, g ground) []byte {
 	}
 	w.text(arrowShape, "</defs></svg>")
 	return w.b
+}
+
+// net writes the net edge with what a unit of it is in mm and where its zero lies
+// in the part frame, so that a distance along it can be worked out again.
+func (w *ink) net(p laminate.Plan, g ground) {
+	w.text(`<path id="net" data-unit-mm="`, strconv.FormatFloat(g.k, 'g', 12, 64), `" data-left-mm="`)
+	w.b = sheet.AppendMM(w.b, g.low[0])
+	w.text(`" data-top-mm="`)
+	w.b = sheet.AppendMM(w.b, g.high[1])
+	w.text(`" d="`)
+	w.fine(p.Part.Net, g.at)
+	w.text(`"/>`)
 }
 
 func (w *ink) path(id string, data func()) {
