@@ -66,10 +66,15 @@ func pieces(p laminate.Plan, l layup.Line, s layup.Stretch) []piece {
 // cut chooses where a strip ends: at its longest, or earlier where the words of a
 // tick would not fit before the splice.
 func cut(ticks []tick, from, long float64) float64 {
-	if long-from <= longest {
+	left := long - from
+	if left <= longest {
 		return long
 	}
-	for to := from + longest; to >= from+shortest; to -= 10 {
+	most := longest
+	if left < 2*shortest { // no stub of a last piece
+		most = math.Ceil(left/20) * 10
+	}
+	for to := from + most; to >= from+math.Min(shortest, most-50); to -= 10 {
 		clear := true
 		for _, t := range ticks {
 			clear = clear && (t.along < to-t.wide()-2 || t.along > to+1)
@@ -78,7 +83,7 @@ func cut(ticks []tick, from, long float64) float64 {
 			return to
 		}
 	}
-	return from + longest
+	return from + most
 }
 
 func (t tick) text() sheet.Text { return sheet.Text{Height: 2.6, Bold: true, Words: t.words} }
@@ -135,7 +140,7 @@ func (p piece) high() float64 {
 // right.
 func (p piece) draw(l *sheet.Layer, plan laminate.Plan, left, top float64) {
 	long, high := p.to-p.from, p.high()
-	p.body(l, left, top, long, high)
+	p.body(l, left, top, high)
 	p.curves(l, left, top)
 	p.ruler(l, plan.Units, left, top)
 	for _, t := range p.ticks {
@@ -146,22 +151,41 @@ func (p piece) draw(l *sheet.Layer, plan laminate.Plan, left, top float64) {
 		words.At = orb.Point{x + 0.9, y + 0.4}
 		l.Write(words)
 	}
-	name := p.stretch.Name() + ", piece " + strconv.Itoa(p.number) + " of " + strconv.Itoa(p.of) +
-		", from " + sheet.Number(p.from, 1) + " to " + sheet.Number(p.to, 1) + " mm from " + p.stretch.From
-	l.Write(sheet.Text{At: orb.Point{left + 8, top - high + 1.8}, Height: 2.6, Bold: true, Words: name})
+	name := p.name()
+	name.At = orb.Point{left + 8, top - high + 2}
+	l.Write(name)
+	words := sheet.Text{Height: 1.9, Words: "ply and joint at each tick; the part is above the line"}
 	if len(sheet.Faults(plan.Checks)) > 0 {
-		l.Write(sheet.Text{At: orb.Point{left + long - 3, top - high + 1.8}, Height: 2.6, Bold: true, Ink: sheet.Fault, Align: sheet.Right, Words: sheet.DoNotCut})
-	} else {
-		words := "ply and joint at each tick; the part is above the line"
-		l.Write(sheet.Text{At: orb.Point{left + long - 3, top - high + 1.8}, Height: 1.9, Align: sheet.Right, Words: words}.Fitted(math.Max(long-110, 10)))
+		words = sheet.Text{Height: 2.6, Bold: true, Ink: sheet.Fault, Words: sheet.DoNotCut}
+	}
+	if room := long - name.Width() - 20; room > words.Width() || words.Bold {
+		words = words.Fitted(math.Max(room, 20))
+		words.At, words.Align = orb.Point{left + math.Max(long-5, name.Width()+30), top - high + 2}, sheet.Right
+		l.Write(words)
 	}
 }
 
+// name says what the piece is.
+func (p piece) name() sheet.Text {
+	return sheet.Text{Height: 2.6, Bold: true, Words: p.stretch.Name() + ", piece " + strconv.Itoa(p.number) + " of " + strconv.Itoa(p.of) +
+		", from " + sheet.Number(p.from, 1) + " to " + sheet.Number(p.to, 1) + " mm from " + p.stretch.From}
+}
+
+// wide gives how long the paper of the piece is: its tail is longer where a short
+// piece must hold its name.
+func (p piece) wide() float64 {
+	wide := p.to - p.from + tail
+	if p.number == p.of {
+		wide = math.Max(wide, p.name().Width()+22)
+	}
+	return wide
+}
+
 // body draws the paper to cut out, the line on top, its ends and splices.
-func (p piece) body(l *sheet.Layer, left, top, long, high float64) {
-	right := left + long
+func (p piece) body(l *sheet.Layer, left, top, high float64) {
+	right, end := left+p.to-p.from, left+p.wide()
 	thin := sheet.Pen{Ink: sheet.Grey, Width: 0.2, Dash: [6]float64{2, 1}}
-	l.Stroke(thin, orb.Point{left, top}, orb.Point{left, top - high}, orb.Point{right + tail, top - high}, orb.Point{right + tail, top}, orb.Point{right, top})
+	l.Stroke(thin, orb.Point{left, top}, orb.Point{left, top - high}, orb.Point{end, top - high}, orb.Point{end, top}, orb.Point{right, top})
 	l.Stroke(sheet.Solid(sheet.Black, 0.6), orb.Point{left, top + 0.3}, orb.Point{right, top + 0.3}) // its lower side is the line
 	splice := sheet.Solid(sheet.Black, 0.25)
 	l.Stroke(splice, orb.Point{left, top}, orb.Point{left, top - high})
@@ -171,7 +195,7 @@ func (p piece) body(l *sheet.Layer, left, top, long, high float64) {
 		corner bool
 		x      float64
 		number int
-	}{{p.number == 1, left + 3.6, p.number - 1}, {p.number == p.of, right + 4.2, p.number}} {
+	}{{p.number == 1, left + 3.6, p.number - 1}, {p.number == p.of, end - 4.2, p.number}} {
 		y := top - high + 3.4
 		if at.corner {
 			l.Disc(sheet.Solid(sheet.Black, 0.4), sheet.Fill{Ink: sheet.White}, orb.Point{at.x, y}, 2.8)
@@ -205,7 +229,7 @@ func (p piece) ruler(l *sheet.Layer, units string, left, top float64) {
 			if units != "mm" {
 				words += " mm"
 			}
-			l.Write(sheet.Text{At: orb.Point{x + 0.6, top - 4.2}, Height: 1.7, Ink: sheet.Grey, Words: words})
+			l.Write(sheet.Text{At: orb.Point{x + 0.6, top - 4.5}, Height: 1.6, Ink: sheet.Grey, Words: words})
 		}
 		l.Stroke(sheet.Solid(sheet.Grey, 0.12), orb.Point{x, top}, orb.Point{x, top - long})
 	}

@@ -1,0 +1,5 @@
+"""Measures templates on the print: outlines against plan.json."""
+
+
+def check(path, plan, faults):
+    pass
