@@ -22,6 +22,7 @@ type Cloth struct {
 	FibreMass   float64         // share 0…1, 0: resin density not known
 	ThicknessMM Span
 	ResinGSM    Span
+	Unusual     string   // how a stated share of fibre stands beside the usual, "" where it is near it
 	Missing     []string // what is to be written, in sentences
 }
 
@@ -84,8 +85,33 @@ func ClothOf(p laminate.Plan, f laminate.PlanFabric) Cloth {
 		c.ask("thickness cannot be worked out: the areal weight of fabric " + f.Name + " must be above 0")
 	}
 	c.share(p, f, library)
+	c.compare(library)
 	c.work(ResinDensity(p))
 	return c
+}
+
+// farShare is how far beyond the usual span a share of fibre may lie before the
+// report says so.
+const farShare = 0.05
+
+// compare sets a stated share of fibre beside the usual one of its form and
+// fibre.
+func (c *Cloth) compare(library material.Library) {
+	usual, low, high := library.FibreVolume(c.Form, c.Fibre)
+	v := c.FibreVolume
+	if !usual.Known() || !v.Known() || v.Basis == laminate.Assumed {
+		return
+	}
+	than := ""
+	switch {
+	case v.Value > high+farShare:
+		than = "more"
+	case v.Value < low-farShare:
+		than = "less"
+	default:
+		return
+	}
+	c.Unusual = percent(v.Value) + " fibre by volume in " + c.Fabric + " is " + than + " than usual (" + usual.From + ")"
 }
 
 func (c *Cloth) ask(words string) { c.Missing = append(c.Missing, words) }

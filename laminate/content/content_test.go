@@ -99,6 +99,26 @@ func TestWhereTheShareComesFrom(t *testing.T) {
 	}
 }
 
+// A stated share far from the usual one is remarked on: percent of mass taken for
+// percent of volume, or one figure for cloth and mat.
+func TestUnusualShares(t *testing.T) {
+	for _, c := range []struct {
+		form, fibre string
+		vf          float64
+		want        string
+	}{
+		{laminate.Mat, "e-glass", .52, "52.0 % fibre by volume in cloth is more than usual (chopped-strand mat, usually 0.20 to 0.30)"},
+		{laminate.Woven, "e-glass", .70, "70.0 % fibre by volume in cloth is more than usual (infused glass cloth, usually 0.48 to 0.55)"},
+		{"", "carbon", .40, "40.0 % fibre by volume in cloth is less than usual (infused carbon cloth, usually 0.55 to 0.60)"},
+		{"", "carbon", .52, ""}, {"", "e-glass", .59, ""}, {"", "hemp", .9, ""},
+	} {
+		f := laminate.PlanFabric{WeightGSM: 300, Form: c.form, Fibre: c.fibre, DensityGCM3: given(2), FibreVolume: given(c.vf)}
+		if got := Of(panel(f, 1, 0)).Cloths[0].Unusual; got != c.want {
+			t.Errorf("%s %s at %v: %q, want %q", c.form, c.fibre, c.vf, got, c.want)
+		}
+	}
+}
+
 // What is missing is asked for, once, and nothing is invented in its place.
 func TestMissingIsAskedFor(t *testing.T) {
 	for _, c := range []struct {

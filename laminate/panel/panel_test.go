@@ -197,3 +197,27 @@ func TestMissing(t *testing.T) {
 		}
 	}
 }
+
+// Both packages stack the same laminate: its thickness is that of package
+// content, with patches and cores.
+func TestThicknessAgrees(t *testing.T) {
+	fabrics := []laminate.PlanFabric{
+		{Name: "triax", WeightGSM: 800, Fibre: "carbon", Layers: []laminate.Layer{{AngleDeg: 0, WeightGSM: 400}, {AngleDeg: 45, WeightGSM: 200}, {AngleDeg: -45, WeightGSM: 200}}},
+		{Name: "mat", WeightGSM: 450, Fibre: "e-glass", Form: laminate.Mat},
+		{Name: "woven", WeightGSM: 300, Fibre: "flax", Form: laminate.Woven, Layers: []laminate.Layer{{AngleDeg: 0, WeightGSM: 200}, {AngleDeg: 90, WeightGSM: 100}}},
+	}
+	p := planOf(fabrics, laid{"mat", 0, ""}, laid{"triax", 30, laminate.FaceDown}, laid{"woven", 45, ""}, laid{"triax", -45, ""})
+	p.Plies[2].Blank, p.Plies[2].Outline = rectangle(100, 100, 200, 200), "patch"
+	p.Cores = []laminate.Core{{Name: "foam", AfterPly: 2, Outline: "core", Blank: rectangle(200, 50, 300, 300), ThicknessMM: 8, DensityKGM3: 60, UptakeGSM: given(300)}}
+	c := content.Of(p)
+	r := Of(p, c)
+	if len(r.Missing) > 0 || len(r.Zones) != 4 {
+		t.Fatalf("%d zones, missing %v", len(r.Zones), r.Missing)
+	}
+	for i, z := range r.Zones {
+		near(t, z.Name, z.Whole.ThicknessMM, c.Zones[i].ThicknessMM.Value, 1e-12)
+		if len(z.Skins) != 2*len(c.Zones[i].Cores) {
+			t.Errorf("%s: %d skins with %d cores", z.Name, len(z.Skins), len(c.Zones[i].Cores))
+		}
+	}
+}

@@ -42,6 +42,9 @@ func clothSection(r content.Report) Section {
 			spanned(c.ThicknessMM, 1, 3, "", c.Thick()), spanned(c.ResinGSM, 1, 0, "", c.Weighed()),
 		})
 		s.Lines = append(s.Lines, standsOn(c)...)
+		if c.Unusual != "" {
+			s.Lines = append(s.Lines, "LOOK AGAIN: "+sheet.Spelt(c.Unusual))
+		}
 	}
 	if r.Resin.Known() {
 		s.Lines = append(s.Lines, "resin: "+number(r.Resin.Value, 3)+" g/cm3, cured; "+basis(r.Resin))
