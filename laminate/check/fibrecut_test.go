@@ -1,10 +1,14 @@
 package check
 
 import (
+	"math"
 	"strings"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"stripwright/laminate"
+	"stripwright/laminate/stack"
 )
 
 // Shares cut, by hand: nothing of unidirectional cloth by a side joint, all of
@@ -116,4 +120,36 @@ func TestFibreCutText(t *testing.T) {
 	if got := verdict(Plan(p), RuleFibreCut).Text; got != "side joints cut none of the fibre of glass, all of the fibre of biax" {
 		t.Error(got)
 	}
+}
+
+// The check works by itself what the stack report works out too: both must find
+// the same shares, cut and across the load.
+func TestFibreCutAgreesWithTheStackReport(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		angle := rapid.Custom(func(t *rapid.T) float64 { return float64(rapid.IntRange(-180, 180).Draw(t, "half degrees")) / 2 })
+		c := laminate.PlanFabric{Name: "cloth", WeightGSM: 600, Form: rapid.SampledFrom([]string{"", laminate.Woven, laminate.Mat}).Draw(t, "form")}
+		weighed := rapid.Bool().Draw(t, "weighed")
+		for range rapid.IntRange(0, 4).Draw(t, "layers") {
+			l := laminate.Layer{AngleDeg: angle.Draw(t, "layer")}
+			if weighed {
+				l.WeightGSM = float64(rapid.IntRange(1, 4).Draw(t, "weight"))
+			}
+			c.Layers = append(c.Layers, l)
+		}
+		y := laidPly{PlanPly: laminate.PlanPly{Fabric: "cloth", AngleDeg: angle.Draw(t, "ply"), Face: rapid.SampledFrom([]string{laminate.FaceUp, laminate.FaceDown}).Draw(t, "face")}}
+		load := angle.Draw(t, "load")
+		l := &laid{plan: laminate.Plan{Fabrics: []laminate.PlanFabric{c}}, fabrics: map[string]laminate.PlanFabric{"cloth": c}}
+		cloth := stack.Cloths(l.plan, nil)["cloth"]
+		any := func(float64) bool { return true }
+		cut := stack.CutOf(cloth)
+		for _, v := range [][2]float64{
+			{cutShare(c, 0, any), cut.Side}, {cutShare(c, 90, any), cut.End},
+			{l.across(&y, laminate.SideJoint, load), stack.AcrossLoad(cloth, y.PlanPly, laminate.SideJoint, load)},
+			{l.across(&y, laminate.EndJoint, load), stack.AcrossLoad(cloth, y.PlanPly, laminate.EndJoint, load)},
+		} {
+			if math.Abs(v[0]-v[1]) > 1e-9 {
+				t.Fatalf("the check finds %v, the report %v", v[0], v[1])
+			}
+		}
+	})
 }
