@@ -149,12 +149,16 @@ func schedule(plies []Ply) string {
 	return text
 }
 
+// Mendable says whether the stack is one to look for cures of: it couples, or is
+// out of balance.
+func (r Reading) Mendable() bool {
+	uncoupled := r.Now.Mirror || !r.Now.Couples() && r.Now.Alike
+	return len(r.Plies) > 0 && !(uncoupled && r.Now.Balanced)
+}
+
 // mending searches for cures of the stack through the whole part.
 func (r Reading) mending() Section {
-	if r.Now.Mirror && r.Now.Balanced || len(r.Plies) == 0 {
-		return Section{}
-	}
-	if !r.Now.Mirror && !r.Now.Couples() && r.Now.Alike && r.Now.Balanced {
+	if !r.Mendable() {
 		return Section{}
 	}
 	var offered []Cloth

@@ -9,10 +9,7 @@ import (
 
 // turns says how plies have been turned: "lay plies 5-7 face down".
 func turns(was, now []Ply) string {
-	var words []string
-	for _, hand := range handsOf(was, now) {
-		words = append(words, hand)
-	}
+	words := handsOf(was, now)
 	for _, down := range []bool{true, false} {
 		var over []int
 		for i := range now {
