@@ -50,14 +50,14 @@ func Zones(p laminate.Plan, r content.Report, sha string) sheet.Scene {
 }
 
 // zoneFill tells zones apart by their hatching: the largest is plain, then ever
-// closer lines, crossed after that.
+// closer lines, crossed after that, then the same again in heavier lines.
 func (b *board) zoneFill(i int) sheet.Fill {
 	if i == 0 {
 		return sheet.Fill{Ink: sheet.White}
 	}
 	spacing := []float64{7, 4.6, 3, 2}
 	i--
-	return sheet.Fill{Ink: sheet.Grey, Spacing: spacing[i%len(spacing)] * b.k, Width: 0.25 * b.k, Crossed: i/len(spacing)%2 == 1}
+	return sheet.Fill{Ink: sheet.Grey, Spacing: spacing[i%len(spacing)] * b.k, Width: (0.25 + float64(0.25*float64(i/(2*len(spacing))))) * b.k, Crossed: i/len(spacing)%2 == 1}
 }
 
 // zoneAreas hatches the zones, and draws the outlines that part them.
@@ -88,73 +88,6 @@ func (b *board) zoneAreas(zones []content.Zone) {
 			b.s.Layer("OUTLINE").Region(pen, sheet.Fill{}, c.Blank, b.place)
 		}
 	}
-}
-
-// zoneLabels writes name and thickness into each zone; for one that is too small
-// beside it, at the end of a line.
-func (b *board) zoneLabels(zones []content.Zone) {
-	var small []content.Zone
-	for _, z := range zones {
-		words := sheet.Text{Height: b.k, Bold: true, Words: b.zoneLabel(z)}
-		at, h := zoneSpot(z, 0.75*words.Width()/b.k, 9*b.k, 4*b.k)
-		if h == 0 {
-			small = append(small, z)
-			continue
-		}
-		words.Height = 0.62 * h
-		b.zoneBox(words.Centred(b.place(at)))
-	}
-	for _, z := range small {
-		b.zoneBeside(z)
-	}
-}
-
-func (b *board) zoneLabel(z content.Zone) string {
-	words, _ := b.zoneThickness(z)
-	return z.Name + "  " + words
-}
-
-// zoneBox writes a label in its box and takes the room.
-func (b *board) zoneBox(t sheet.Text) {
-	l := b.s.Layer("TEXT")
-	box := t.Bounds().Pad(0.9 * b.k)
-	l.Box(sheet.Solid(sheet.Black, 0.25*b.k), sheet.Fill{Ink: sheet.White}, box)
-	l.Write(t)
-	b.room.take(box)
-}
-
-// zoneBeside writes a label where there is room about a zone, with a line to it.
-func (b *board) zoneBeside(z content.Zone) {
-	inside := b.place(zoneInside(z))
-	t := sheet.Text{Height: 3.4 * b.k, Bold: true, Words: b.zoneLabel(z)}
-	place := func() sheet.Text {
-		for _, far := range []float64{16, 26, 38, 52} {
-			for _, d := range []orb.Point{{0.5, -1}, {-0.5, -1}, {0.5, 1}, {-0.5, 1}, {1.6, 0.3}, {-1.6, 0.3}} {
-				if at := t.Centred(sheet.Along(inside, d, far*b.k)); b.room.free(at.Bounds().Pad(b.k)) {
-					return at
-				}
-			}
-		}
-		return t.Centred(sheet.Along(inside, orb.Point{0, 1}, 12*b.k))
-	}
-	at := place()
-	l := b.s.Layer("TEXT")
-	l.Stroke(sheet.Solid(sheet.Black, 0.3*b.k), inside, at.Bounds().Center())
-	l.Disc(sheet.Pen{}, sheet.Fill{Ink: sheet.Black}, inside, 0.8*b.k)
-	b.zoneBox(at)
-}
-
-// zoneThickness prints the thickness of a zone in the unit of the job, beside it
-// in the other.
-func (b *board) zoneThickness(z content.Zone) (words, beside string) {
-	mm, in := sheet.Number(z.ThicknessMM.Value, 2)+" mm", sheet.Number(z.ThicknessMM.Value/25.4, 3)+" in"
-	switch u := b.plan.Units; {
-	case !z.Thick:
-		return "?", ""
-	case u == "in" || u == "ft" || u == "yd":
-		return in, " (" + mm + ")"
-	}
-	return mm, " (" + in + ")"
 }
 
 // zoneList lists the zones beside the map.
@@ -195,6 +128,9 @@ func (b *board) zoneWords(z content.Zone) []string {
 		lies += ", core " + b.plan.Cores[i].Name
 	}
 	size := sheet.Number(z.AreaMM2/1e6, 3) + " m²"
+	if z.AreaMM2 < 1e4 {
+		size = sheet.Number(z.AreaMM2/100, 1) + " cm²"
+	}
 	if z.Weighed {
 		size += ", " + sheet.Number(z.MassG().Value/z.AreaMM2*1e6, 0) + " g/m², " + sheet.Number(z.MassG().Value/1000, 3) + " kg"
 	}
