@@ -55,7 +55,7 @@ func holdFiles(t *testing.T, p laminate.Plan) {
 		seen[strings.ToLower(f.Name)] = true
 		switch filepath.Ext(f.Name) {
 		case ".json":
-			var back laminate.Plan
+			var back struct{ Title string }
 			if err := json.Unmarshal(f.Data, &back); err != nil || back.Title != p.Title {
 				t.Errorf("%s: %v, title %q", f.Name, err, back.Title)
 			}

@@ -67,7 +67,7 @@ func TestNamesSurviveASpreadsheet(t *testing.T) {
 			}
 		}
 		data, err := Order(p)
-		if got := rows(t, data, err)[0]["item"]; changed.MatchString(got) || got != "cloth "+name {
+		if got := rows(t, data, err)[0]["item"]; changed.MatchString(got) || got != "fabric "+name {
 			t.Errorf("order: fabric %q is written %q", name, got)
 		}
 	}

@@ -24,7 +24,7 @@ func Order(p laminate.Plan) ([]byte, error) {
 	rows := [][]string{orderHead}
 	for _, i := range order.Of(p).Items {
 		row := []string{
-			i.Kind, named(i.Kind, i.Name), text(i.What), sized(i.WidthMM, mm), sized(i.WidthMM, inch),
+			i.Kind, named(wordOf(i.Kind), i.Name), text(i.What), sized(i.WidthMM, mm), sized(i.WidthMM, inch),
 			number(i.Net.Value, 4), i.Net.Unit, number(i.Net.US, 4), i.Net.USUnit, i.Basis,
 			number(i.SparePercent.Value, 3), i.SparePercent.Basis, number(i.SoldBy.Value, 4), number(i.OnHand.Value, 4),
 			number(i.ToBuy.Value, 4), number(i.ToBuy.US, 4), "", "", text(strings.Join(i.Assumed, "; ")), "", "",
@@ -39,6 +39,14 @@ func Order(p laminate.Plan) ([]byte, error) {
 		rows = append(rows, row)
 	}
 	return write(rows)
+}
+
+// wordOf gives the word that a name stands behind.
+func wordOf(kind string) string {
+	if kind == order.ClothItem {
+		return "fabric"
+	}
+	return kind
 }
 
 // text keeps words that begin as a number or a formula does from being read as

@@ -146,7 +146,7 @@ class Order:
     def table(self):
         self.near("lines of order.csv", len(self.rows), len(self.order["items"]))
         for row, item in zip(self.rows, self.order["items"]):
-            self.true(f"{row['item']} is another item than {item['name']}", row["item"] == f"{item['kind']} {item['name']}")
+            self.true(f"{row['item']} is another item than {item['name']}", row["kind"] == item["kind"] and row["item"].endswith(f" {item['name']}"))
             for column, key in (("net", "net"), ("to_buy", "to_buy")):
                 self.near(f"{row['item']} {column}", float(row[column]), item[key]["value"])
                 self.near(f"{row['item']} {column}_us", float(row[column + "_us"]) * US[row["unit"]], item[key]["value"], 2e-4)
