@@ -22,6 +22,16 @@ func Stack(p laminate.Plan) []Section {
 	}})
 }
 
+// stackLine gives the verdict on the stack in one line.
+func stackLine(p laminate.Plan) string {
+	r := stack.Read(p)
+	line := sheet.Spelt(r.Line())
+	if r.Mendable() {
+		line += "; stack-report.txt says what would mend it"
+	}
+	return line
+}
+
 // StackReport gives the same as text, for stack-report.txt.
 func StackReport(p laminate.Plan) ([]byte, error) {
 	var b strings.Builder

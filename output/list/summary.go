@@ -10,7 +10,6 @@ import (
 
 	"stripwright/laminate"
 	"stripwright/laminate/order"
-	"stripwright/laminate/stack"
 	"stripwright/output/cutmap"
 	"stripwright/output/sheet"
 )
@@ -47,7 +46,7 @@ func Summary(p laminate.Plan) string {
 		line(words)
 	}
 	line(staggerFound(p))
-	line(stack.Read(p).Line())
+	line(stackLine(p))
 	if words := materialLine(p); words != "" {
 		line(words)
 	}
