@@ -94,7 +94,7 @@ func TestTrustedVoid(t *testing.T) {
 	p.Measured.ThinnestMM, p.Measured.ThickestMM, p.Measured.ThicknessMM = 5.89, 5.91, 5.9
 	p.Measured.ScaleBand = given(0.2)
 	m := Of(p, content.Of(p))
-	if !m.Weighed || !m.Void.Trusted() {
+	if !m.Weighed || !m.Void.Trusted() || m.Void.Causes[0].Words != "fibre weighed dry ±0.2 % (given)" {
 		t.Errorf("%+v", m.Void)
 	}
 	near(t, "fibre", m.FibreGSM, 6000, 1e-9)
@@ -164,6 +164,9 @@ func TestWhatCannotBe(t *testing.T) {
 		p := carbonPanel()
 		c.change(&p)
 		m := Of(p, content.Of(p))
+		if m.Contradicted != "" && m.Void != nil {
+			t.Errorf("%s: voids are estimated from figures that contradict each other: %+v", c.name, m.Void)
+		}
 		got := m.Contradicted + "|" + strings.Join(m.Missing, "|")
 		if !strings.Contains(got, c.want) {
 			t.Errorf("%s: %q, want %q", c.name, got, c.want)

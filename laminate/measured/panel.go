@@ -19,7 +19,7 @@ type Panel struct {
 	DensityGCM3  float64
 	FibreVolume  content.Span
 	FibreMass    content.Span
-	Void         *Void // nil: a density is missing
+	Void         *Void // nil: a density is missing, or the figures contradict each other
 	Reckoned     Reckoned
 	Contradicted string   // why the figures cannot all be right, "" where they can
 	Missing      []string // what is to be written, in sentences
@@ -121,7 +121,7 @@ func (out *Panel) judge(b bench) {
 	if b.resin > 0 {
 		out.Void = b.void()
 		if out.Void.Percent < 0 && out.Void.High < 0 {
-			out.Contradicted = "fibre and resin of these weights need more room than the panel has"
+			out.Contradicted, out.Void = "fibre and resin of these weights need more room than the panel has", nil
 		}
 	}
 }

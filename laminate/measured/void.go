@@ -56,14 +56,14 @@ func newBench(m laminate.Measured, s content.Sums, mm2, resin float64) bench {
 	panel := m.WeightG / m.AreaMM2 * 1e6
 	b.at = weights{s.FibreG / mm2 * 1e6, panel, m.ThicknessMM}
 	b.low, b.high = b.at, b.at
-	cloth := figureOr(m.ClothBand, clothBand)
+	cloth, what := figureOr(m.ClothBand, clothBand), "cloth"
 	scale := m.ScaleBand
 	if m.DryG > 0 {
 		b.weighed = true
 		b.at.fibre = m.DryG / m.AreaMM2 * 1e6
-		cloth = scale
+		cloth, what = scale, "fibre weighed dry"
 	}
-	b.low.fibre, b.high.fibre, b.ofCloth = around(b.at.fibre, cloth, "cloth")
+	b.low.fibre, b.high.fibre, b.ofCloth = around(b.at.fibre, cloth, what)
 	b.low.panel, b.high.panel, b.ofWeight = around(panel, scale, "weight of the panel")
 	b.low.thick, b.high.thick, b.ofThick = readings(m)
 	return b

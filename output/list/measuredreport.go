@@ -48,8 +48,12 @@ func measuredRows(m measured.Panel) [][]string {
 	if m.FibreGSM == 0 {
 		return rows
 	}
+	rows = append(rows,
+		[]string{"fibre by volume", spanned(m.FibreVolume, 100, 1, " %", true), known(k.FibreVolume > 0, number(100*k.FibreVolume, 1)+" %")})
+	if m.ResinGSM <= 0 {
+		return rows
+	}
 	return append(rows,
-		[]string{"fibre by volume", spanned(m.FibreVolume, 100, 1, " %", true), known(k.FibreVolume > 0, number(100*k.FibreVolume, 1)+" %")},
 		[]string{"fibre by weight", spanned(m.FibreMass, 100, 1, " %", true), known(k.FibreMass > 0, number(100*k.FibreMass, 1)+" %")},
 		[]string{"resin by weight", spanned(rest(m.FibreMass), 100, 1, " %", true), known(k.FibreMass > 0, number(100*(1-k.FibreMass), 1)+" %")},
 	)
