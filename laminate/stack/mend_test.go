@@ -301,3 +301,14 @@ func BenchmarkMend200(b *testing.B) {
 		Mend(plies, []Cloth{triax, woven, ud})
 	}
 }
+
+// Four sorts of nine plies: the most orders that are searched.
+func BenchmarkMendManyOrders(b *testing.B) {
+	var plies []Ply
+	for i := range 36 {
+		plies = append(plies, Ply{Number: i + 1, Cloth: []Cloth{triax, heavy}[i%2], Angle: geometry.Angle([]float64{0, 45}[i/2%2])})
+	}
+	for b.Loop() {
+		Mend(plies, []Cloth{triax, heavy})
+	}
+}
