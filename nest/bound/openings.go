@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sync"
 )
 
 // openingsBound counts what cannot be filled of the openings that full-width
@@ -15,13 +16,22 @@ import (
 func openingsBound(f *fabric, at int64) Bound {
 	best := f.area()
 	best.Kind = Openings
-	cells := make([][]opened, len(f.shapes))
-	for k, s := range f.shapes {
+	hollow := false
+	for _, s := range f.shapes {
 		if len(s.heights) > mostHeights {
 			return best
 		}
-		cells[k] = s.openedAt(f.Width)
+		hollow = hollow || !s.convex
 	}
+	if !hollow { // a convex piece encloses nothing
+		return best
+	}
+	cells := make([][]opened, len(f.shapes))
+	var all sync.WaitGroup
+	for k, s := range f.shapes {
+		all.Go(func() { cells[k] = s.openedAt(f.Width) })
+	}
+	all.Wait()
 	steps := thresholds(cells)
 	webs := make(map[webKey]*neighbours)
 	try := func(s share) bool {
