@@ -188,6 +188,11 @@ type Cost struct {
 	Proof    Proof   `json:"proof"`
 	Practice float64 `json:"practice"`
 	Status   string  `json:"status"`
+
+	// BoundHere is the proved least with the joints where they are: what lies
+	// between it and Bound is due to the joints. 0: not worked out, or Used meets
+	// Bound.
+	BoundHere float64 `json:"bound_here,omitempty"`
 }
 
 // Proof names the lower bound that holds and the data it can be worked out from

@@ -12,9 +12,8 @@ import (
 // boundNodes bounds the search for the phases that waste least.
 const boundNodes = 100000
 
-// prove gives the best bound of a cloth that comes in one width. at is a length
-// that suffices.
-func (p *planner) prove(m *model, k int, at int64) bound.Bound {
+// task states what is to be proved of a cloth that comes in one width.
+func (p *planner) task(m *model, k int) *bound.Task {
 	c := &p.cloths[k]
 	t := &bound.Task{Width: c.widths[0].usable, Nodes: boundNodes, Gap: m.problem.Gap, Rolls: c.rollsInList()}
 	if c.measure == roll.Price && c.ends() { // how many rolls a length is cut from is not known
@@ -33,18 +32,37 @@ func (p *planner) prove(m *model, k int, at int64) bound.Bound {
 			}
 		}
 	}
-	return bound.Least(t, at)
+	return t
+}
+
+// mostProved bounds the plies for which it is proved how little the chosen joints
+// could take: each ply then counts by itself.
+const mostProved = 40
+
+// boundHere gives the least length of a cloth with its joints where they are; 0
+// where that is not worked out.
+func (p *planner) boundHere(t *bound.Task, k int, phases []int64, at int64) int64 {
+	if len(t.Plies) > mostProved {
+		return 0
+	}
+	here := *t
+	here.Plies = nil
+	for n, i := range p.cloths[k].plies {
+		here.Plies = append(here.Plies, bound.Ply{Base: t.Plies[n].Base})
+		here.Phases = append(here.Phases, phases[i])
+	}
+	return bound.Least(&here, at).Length
 }
 
 // setBound sets what the cloth takes at least and why. Where it comes in
 // several widths every mm² of blank costs at least a mm² of the cheapest roll.
-func (p *planner) setBound(m *model, k int, out *laminate.Cost) {
+func (p *planner) setBound(m *model, k int, phases []int64, out *laminate.Cost) {
 	c := &p.cloths[k]
 	area := c.area
 	out.Proof = laminate.Proof{Bound: string(bound.Area), AreaMM2: area, PerMM2: c.perMM2()}
 	out.Bound = float64(area * out.Proof.PerMM2)
 	if len(c.widths) == 1 {
-		p.sharpen(m, k, out)
+		p.sharpen(m, k, phases, out)
 	}
 	// Snapping may take a few mm² from the blanks: a plan below the bound by no
 	// more than that meets it.
@@ -60,23 +78,30 @@ func (p *planner) setBound(m *model, k int, out *laminate.Cost) {
 	}
 }
 
-// sharpen looks for a better bound than the area.
-func (p *planner) sharpen(m *model, k int, out *laminate.Cost) {
+// sharpen looks for a better bound than the area, and where that is not reached
+// for one that holds with the joints where they are.
+func (p *planner) sharpen(m *model, k int, phases []int64, out *laminate.Cost) {
 	c := &p.cloths[k]
 	each := 1.0 // cost of a mm of roll
 	if c.measure == roll.Price {
 		each = c.weight(0)
 	}
 	used := int64(geometry.Micrometres(out.Used / each))
-	b := p.prove(m, k, used)
-	if b.Kind == bound.Area {
+	t := p.task(m, k)
+	b := bound.Least(t, used)
+	if b.Kind != bound.Area {
+		out.Proof.Bound = string(b.Kind)
+		out.Proof.LengthMM = geometry.Micrometre(b.Length).MM()
+		out.Proof.WasteMM2 = b.Waste / 1e6
+		out.Proof.Steps = b.Steps
+		out.Bound = float64(out.Proof.LengthMM * each)
+	}
+	if b.Length >= used {
 		return
 	}
-	out.Proof.Bound = string(b.Kind)
-	out.Proof.LengthMM = geometry.Micrometre(b.Length).MM()
-	out.Proof.WasteMM2 = b.Waste / 1e6
-	out.Proof.Steps = b.Steps
-	out.Bound = float64(out.Proof.LengthMM * each)
+	if here := p.boundHere(t, k, phases, used); here > 0 {
+		out.BoundHere = min(out.Used, max(out.Bound, float64(geometry.Micrometre(here).MM()*each)))
+	}
 }
 
 // ends says whether a roll of the cloth ends.

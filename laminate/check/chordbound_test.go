@@ -88,3 +88,21 @@ func threePlies(length float64, bound string) *costing {
 	}
 	return m
 }
+
+// A bound for the joints where they are lies between the bound for all joints and
+// what is used.
+func TestBoundWithTheJointsWhereTheyAre(t *testing.T) {
+	for _, k := range []struct {
+		here   float64
+		faults int
+	}{{0, 0}, {6450, 0}, {7000, 0}, {6449, 1}, {7001, 1}} {
+		m := threePlies(0, "area")
+		m.rolls[0].UsedLengthMM = 7000
+		m.c = laminate.Cost{Measure: laminate.ByLength, Used: 7000, Bound: 6450, Gap: 550. / 6450, BoundHere: k.here,
+			Proof: laminate.Proof{Bound: "area", AreaMM2: 1290000, PerMM2: 1. / 200}, Status: laminate.Feasible}
+		m.judge()
+		if got := len(m.f.faults); got != k.faults {
+			t.Errorf("%g mm: %d faults, want %d: %v", k.here, got, k.faults, m.f.faults)
+		}
+	}
+}

@@ -85,6 +85,9 @@ func (m *costing) judge() {
 	if c.Bound > c.Used+cent {
 		m.fault(c.Bound-c.Used, "the bound %s is above the %s used: one of them is wrong", num(c.Bound), num(c.Used))
 	}
+	if here := c.BoundHere; here != 0 && (here < c.Bound-cent || here > c.Used+cent) {
+		m.fault(1, "the bound with the joints where they are, %s, is not between the bound %s and the %s used", num(here), num(c.Bound), num(c.Used))
+	}
 	if c.Bound > 0 && math.Abs(c.Gap-(c.Used-c.Bound)/c.Bound) > 1e-5 {
 		m.fault(1, "the gap is said to be %.5f and is %.5f", c.Gap, (c.Used-c.Bound)/c.Bound)
 	}

@@ -49,6 +49,9 @@ func (f *fabric) blanks() float64 {
 // ranges divides the phases of a blank. Weights of a right-angled blank jump
 // where a cut comes a share of the roll from an edge, and stay between.
 func (s *shape) ranges(width int64) []cell {
+	if s.only != nil {
+		return s.only
+	}
 	breaks := slices.Clone(s.heights)
 	if s.snapped == 0 && len(breaks) < fewHeights {
 		for _, y := range s.heights {
@@ -89,6 +92,9 @@ const fewHeights = 16
 
 // spots are single phases to try arguments at.
 func (s *shape) spots(width int64) []cell {
+	if s.only != nil {
+		return s.only
+	}
 	breaks := s.heights
 	if s.dear() {
 		breaks = nil

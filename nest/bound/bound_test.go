@@ -199,3 +199,19 @@ func spacedOf(t *Task) int64 {
 	f := newFabric(t)
 	return f.spaced(f.runs())
 }
+
+// A strip of the frame that stands half on the opening (y 200 to 600) and half on
+// the rim shuts off 800 × 100 mm, twice in a ply with a joint 100 mm above its edge;
+// the edge strips are 1200 mm long and do not fit in. With all joints on edges of
+// the opening nothing is shut off (worked out by hand, 200 mm of roll).
+func TestLeastAtGivenPhases(t *testing.T) {
+	frame := plate(1200, 800)
+	frame.Holes = []orb.Ring{{{200, 200}, {200, 600}, {1000, 600}, {1000, 200}}}
+	k := task(frame, 200, 25, 3, 0, 0)
+	for _, c := range []struct{ a, b, mm float64 }{{0, 0, 6400}, {0, 100, 7200}, {100, 100, 8000}, {200, -100, 7200}} {
+		k.Phases = []int64{um(c.a), um(c.b)}
+		if b := Least(k, 0); b.Length != um(c.mm) {
+			t.Errorf("phases %g and %g: %s bound of %g mm, want %g", c.a, c.b, b.Kind, geometry.Micrometre(b.Length).MM(), c.mm)
+		}
+	}
+}

@@ -31,6 +31,14 @@ func cellsOf(breaks []int64, width int64) []cell {
 	return out
 }
 
+// cells are the phases that are asked about, divided at breaks.
+func (s *shape) cells(breaks []int64, width int64) []cell {
+	if s.only != nil {
+		return s.only
+	}
+	return cellsOf(breaks, width)
+}
+
 func modulo(a, m int64) int64 {
 	if a %= m; a < 0 {
 		a += m

@@ -31,6 +31,9 @@
 // that part counts which all bands of the range share, and of what a piece
 // measures across the roll the least, a concave function of the phase.
 //
+// The same can be asked of given phases alone, which tells what is lost by laying the
+// pieces from what is lost by where the joints are.
+//
 // Lengths are µm and areas µm² in the frame of a ply. The package knows no
 // layout and no price; it never looks at a plan.
 package bound

@@ -121,7 +121,7 @@ func (s *shape) endsOf(width int64) []ended {
 	right, left := sidesOf(s.slabs)
 	low, high := s.outline.MinY, s.outline.MaxY
 	var out []ended
-	for _, whole := range cellsOf([]int64{low, high}, width) {
+	for _, whole := range s.cells([]int64{low, high}, width) {
 		for _, c := range narrowed(whole, width) {
 			e := ended{cell: c}
 			for _, y := range s.bands(c.from, width) {

@@ -154,7 +154,7 @@ type extent struct {
 // openedAt works out all cells of a blank.
 func (s *shape) openedAt(width int64) []opened {
 	var out []opened
-	for _, c := range cellsOf(slices.Clone(s.heights), width) {
+	for _, c := range s.cells(slices.Clone(s.heights), width) {
 		o := opened{cell: c}
 		for i, phase := range c.samples() {
 			var open, narrow []found

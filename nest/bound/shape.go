@@ -14,6 +14,7 @@ type shape struct {
 	outline *band.Outline
 	net     *band.Outline
 	slabs   []band.Slab
+	only    []cell   // the one phase that is asked about, nil: all
 	columns []column // found when they are needed
 	links   []joined
 	heights []int64 // of vertices, rising

@@ -50,7 +50,7 @@ type tight struct {
 // newTight says whether the plies of a task are such plies.
 func (f *fabric) newTight() (*tight, bool) {
 	s := f.shapes[0]
-	if len(f.shapes) != 1 || s.outline != f.Plies[0].Base.Blank || !oblong(s.outline.Rings) || len(f.Plies) < 2 || len(f.Plies[1].Near) == 0 {
+	if f.Phases != nil || len(f.shapes) != 1 || s.outline != f.Plies[0].Base.Blank || !oblong(s.outline.Rings) || len(f.Plies) < 2 || len(f.Plies[1].Near) == 0 {
 		return nil, false
 	}
 	p := &tight{long: s.outline.MaxX - s.outline.MinX, across: s.outline.Across(), width: f.Width, stagger: f.Plies[1].Near[0].Stagger, left: strides}

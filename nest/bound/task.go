@@ -8,11 +8,12 @@ import (
 
 // Task is the plies of one fabric that share rolls of one usable width.
 type Task struct {
-	Width int64   // usable, µm
-	Gap   int64   // between pieces on the roll, µm
-	Rolls []int64 // in the order of use, µm, laid end to end; 0: as long as needed; none: one such
-	Plies []Ply
-	Nodes int // most branches to look at; more only sharpens the bound
+	Width  int64   // usable, µm
+	Gap    int64   // between pieces on the roll, µm
+	Rolls  []int64 // in the order of use, µm, laid end to end; 0: as long as needed; none: one such
+	Plies  []Ply
+	Phases []int64 // of the plies, µm: the bound is for these alone; none: for all that the stagger leaves
+	Nodes  int     // most branches to look at; more only sharpens the bound
 }
 
 // Ply is a blank at an angle, and the plies that its joints must keep away from.
@@ -83,15 +84,25 @@ type fabric struct {
 
 func newFabric(t *Task) *fabric {
 	f := &fabric{Task: t, of: make([]int, len(t.Plies))}
-	known := make(map[*layout.Base]int)
+	type kind struct {
+		base  *layout.Base
+		phase int64
+	}
+	known := make(map[kind]int)
 	for i := range t.Plies {
-		base := t.Plies[i].Base
-		k, ok := known[base]
+		of := kind{base: t.Plies[i].Base}
+		if t.Phases != nil {
+			of.phase = modulo(t.Phases[i], t.Width)
+		}
+		k, ok := known[of]
 		if !ok {
 			k = len(f.shapes)
-			known[base] = k
-			f.shapes = append(f.shapes, newShape(base))
+			known[of] = k
+			f.shapes = append(f.shapes, newShape(of.base))
 			f.count = append(f.count, 0)
+			if t.Phases != nil {
+				f.shapes[k].only = []cell{{of.phase, of.phase}}
+			}
 		}
 		f.of[i] = k
 		f.count[k]++

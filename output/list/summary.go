@@ -32,6 +32,9 @@ func Summary(p laminate.Plan) string {
 	}
 	line("")
 	line(columns(costRows(p)))
+	for _, words := range joinedHere(p) {
+		line(words)
+	}
 	line(columns(clothRows(p)))
 	line("where the cloth goes, in mm of roll and percent of it:")
 	line(columns(wasteRows(p)))
@@ -73,6 +76,25 @@ func costRows(p laminate.Plan) [][]string {
 		})
 	}
 	return rows
+}
+
+// leastTold is the gap from which it is told what of it is due to the joints.
+const leastTold = 0.002
+
+// joinedHere tells for each fabric above its bound how little it could take with
+// the joints where they are.
+func joinedHere(p laminate.Plan) []string {
+	var out []string
+	for _, c := range p.Cost {
+		if c.BoundHere > 0 && c.Gap >= leastTold {
+			out = append(out, sheet.Spelt(c.Fabric)+": with the joints where they are, no less than "+amount(c.BoundHere, c.Measure)+
+				" (gap "+number(100*(c.Used-c.BoundHere)/c.BoundHere, 2)+" %)")
+		}
+	}
+	if len(out) > 0 {
+		out[len(out)-1] += "\n"
+	}
+	return out
 }
 
 func measureWords(measure string) string {
