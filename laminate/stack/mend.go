@@ -37,7 +37,18 @@ type Mending struct {
 // other hand. A quarter turn counts for cloth of two or more directions only: a
 // unidirectional ply at another angle is another schedule.
 func Mend(plies []Ply, offered []Cloth) Mending {
-	m := &mending{plies: plies, offered: offered, ids: names{}, now: Judge(plies)}
+	return mend(&mending{plies: plies, offered: offered})
+}
+
+// MendPatch does the same for the stack at a patch, with its patch plies alone:
+// what covers the whole part stays as it lies, and one more ply is a patch too.
+func MendPatch(plies []Ply, offered []Cloth) Mending {
+	return mend(&mending{plies: plies, offered: offered, patches: true})
+}
+
+func mend(m *mending) Mending {
+	plies := m.plies
+	m.ids, m.now = names{}, Judge(plies)
 	for _, p := range plies {
 		m.laid = append(m.laid, m.ids.of(p))
 		if p.Core == nil && !slices.Contains(m.angles, p.Angle) {
@@ -64,6 +75,7 @@ func Mend(plies []Ply, offered []Cloth) Mending {
 type mending struct {
 	plies   []Ply
 	offered []Cloth
+	patches bool // only patch plies may be changed
 	angles  []geometry.Angle
 	ids     names
 	laid    [][]int // layers of each ply as it lies
@@ -106,10 +118,18 @@ func (m *mending) take(words string, plies []Ply, cost int) bool {
 func (m *mending) choices(by means) [][]variant {
 	out := make([][]variant, len(m.plies))
 	for i, p := range m.plies {
+		if m.stays(i) {
+			by := means{}
+			out[i] = by.variants(p, m.ids)
+			continue
+		}
 		out[i] = by.variants(p, m.ids)
 	}
 	return out
 }
+
+// stays says whether a ply must lie as it does.
+func (m *mending) stays(i int) bool { return m.patches && !m.plies[i].Patch }
 
 // lay turns plies over and by quarters, in their order.
 func (m *mending) lay() {
@@ -191,7 +211,7 @@ func (m *mending) closer() {
 	for from := len(m.plies) - 1; from >= 0; from-- {
 		plies := slices.Clone(m.plies)
 		for to := from; to < len(plies); to++ {
-			if plies[to].Core != nil {
+			if plies[to].Core != nil || m.stays(to) {
 				continue
 			}
 			plies[to].Down = !plies[to].Down

@@ -312,3 +312,55 @@ func BenchmarkMendManyOrders(b *testing.B) {
 		Mend(plies, []Cloth{triax, heavy})
 	}
 }
+
+// What mends a patch leaves the plies of the whole part as they are.
+func TestMendPatchKeepsTheRest(t *testing.T) {
+	patched := 0
+	rapid.Check(t, func(t *rapid.T) {
+		half := drawn(t, 1, 3)
+		plies := slices.Concat(half, mirrored(half))
+		at := rapid.IntRange(0, len(plies)).Draw(t, "at")
+		for _, p := range drawn(t, 1, 2) {
+			p.Patch = true
+			plies = slices.Insert(plies, at, p)
+		}
+		for i := range plies {
+			plies[i].Number = i + 1
+		}
+		rest := func(all []Ply) (out []Ply) {
+			for _, p := range all {
+				if !p.Patch && p.Number > 0 {
+					out = append(out, p)
+				}
+			}
+			return out
+		}
+		m := MendPatch(plies, []Cloth{plies[at].Cloth, ud})
+		for _, c := range slices.Concat(m.Cures, m.Balances) {
+			patched++
+			was, now := rest(plies), rest(c.Plies)
+			if directions(Layers(was)) != directions(Layers(now)) || len(was) != len(now) || !Judge(now).Mirror {
+				t.Fatalf("%q changes the whole part", c.Words)
+			}
+			for i := range was {
+				if was[i].Number != now[i].Number {
+					t.Fatalf("%q changes the order of the whole part", c.Words)
+				}
+			}
+		}
+	})
+	if patched == 0 {
+		t.Error("no patch was ever mended")
+	}
+}
+
+// A patch of [0/90] in the middle of [0/45/-45/90]s, by hand: one more ply at 0
+// makes 0 90 0, its own mirror.
+func TestMendPatch(t *testing.T) {
+	plies := of(t, ud, "[0/45/-45/90/0/90/90/-45/45/0]", "")
+	plies[4].Patch, plies[5].Patch = true, true
+	m := MendPatch(plies, []Cloth{ud})
+	if len(m.Cures) == 0 || m.Cures[0].Words != "add one ply of ud at 0° after ply 6" {
+		t.Errorf("%q", wordsOf(m.Cures))
+	}
+}

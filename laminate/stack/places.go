@@ -2,6 +2,7 @@ package stack
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -32,8 +33,41 @@ func (r Reading) zones() []Section {
 			zone.Name(i), decimal(z.AreaMM2/1e6, 3) + " m2", ranges(plies), strconv.Itoa(fibreLayers(j.Layers)), j.Short(),
 		})
 	}
+	s.Lines = append(s.Lines, r.patchCures(all)...)
 	s.Lines = append(s.Lines, "Where outlines differ the stack differs too: a patch makes its place unsymmetric unless its plies are mirrored about the middle as well.")
 	return []Section{s}
+}
+
+// mostPatches is how many zones are searched for cures.
+const mostPatches = 6
+
+// patchCures says what would mend a zone with patches by its patch plies alone,
+// where the stack of the whole part needs no mending.
+func (r Reading) patchCures(all []zone.Zone) []string {
+	var out []string
+	if r.Mendable() || len(r.Plies) == 0 {
+		return nil
+	}
+	searched := 0
+	for i, z := range all {
+		plies := Through(r.plan, r.cloths, z.Plies, z.Cores)
+		at := Reading{Plies: plies, Now: Judge(plies)}
+		if !slices.ContainsFunc(plies, func(p Ply) bool { return p.Patch }) || !at.Mendable() {
+			continue
+		}
+		if searched++; searched > mostPatches {
+			return append(out, "Further zones were not searched for what would mend them.")
+		}
+		m := MendPatch(plies, r.offered())
+		words := "nothing that was tried with its patch plies alone mends it"
+		if !at.Now.Mirror && len(m.Cures) > 0 {
+			words = "by its patch plies alone, symmetric: " + m.Cures[0].Words + m.Cures[0].notes(at.Now)
+		} else if at.Now.Mirror && len(m.Balances) > 0 {
+			words = "by its patch plies alone, balanced: " + m.Balances[0].Words + m.Balances[0].notes(at.Now)
+		}
+		out = append(out, zone.Name(i)+": "+words+".")
+	}
+	return out
 }
 
 // skins judges the skins of a sandwich apart: what lies under, between and over

@@ -11,6 +11,7 @@ type Ply struct {
 	Cloth  Cloth
 	Angle  geometry.Angle
 	Down   bool           // laid face down
+	Patch  bool           // has an outline of its own
 	Core   *laminate.Core // a core: Cloth and Angle mean nothing
 }
 
@@ -64,7 +65,7 @@ func Through(p laminate.Plan, cloths map[string]Cloth, plies, cores []int) []Ply
 	for _, i := range plies {
 		q := p.Plies[i]
 		laidUpTo(q.Ply - 1)
-		out = append(out, Ply{Number: q.Ply, Cloth: cloths[q.Fabric], Angle: geometry.NewAngle(q.AngleDeg), Down: q.Face == laminate.FaceDown})
+		out = append(out, Ply{Number: q.Ply, Cloth: cloths[q.Fabric], Angle: geometry.NewAngle(q.AngleDeg), Down: q.Face == laminate.FaceDown, Patch: q.Outline != ""})
 	}
 	laidUpTo(len(p.Plies))
 	return out

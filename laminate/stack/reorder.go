@@ -14,7 +14,7 @@ func (m *mending) reorder() {
 		m.take(words, m.inOrder(order), costOfExchange)
 	} else if order, words := m.move(); order != nil {
 		m.take(words, m.inOrder(order), costOfExchange)
-	} else {
+	} else if !m.patches {
 		m.shuffled()
 	}
 }
@@ -38,6 +38,9 @@ func (m *mending) shuffled() {
 
 // turnedAndShuffled lays the plies in any order and turned in any way.
 func (m *mending) turnedAndShuffled() {
+	if m.patches {
+		return
+	}
 	choices := m.choices(means{faces: true, quarters: true})
 	s := sorted(choices)
 	if s.remainders() > mostTurnedRemainders {
@@ -124,6 +127,9 @@ func (m *mending) exchange() ([]int, string) {
 	order := counting(n)
 	for apart := 1; apart < n; apart++ {
 		for i := n - 1 - apart; i >= 0; i-- {
+			if m.stays(i) || m.stays(i+apart) {
+				continue
+			}
 			order[i], order[i+apart] = i+apart, i
 			if m.mirrors(order) {
 				return order, fmt.Sprintf("exchange plies %s and %s", m.called(i), m.called(i+apart))
@@ -138,6 +144,9 @@ func (m *mending) exchange() ([]int, string) {
 func (m *mending) move() ([]int, string) {
 	n := len(m.plies)
 	for i := n - 1; i >= 0; i-- {
+		if m.stays(i) {
+			continue
+		}
 		rest := slices.Delete(counting(n), i, i+1)
 		for k := n - 1; k >= 0; k-- {
 			order := slices.Insert(slices.Clone(rest), k, i)

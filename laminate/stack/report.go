@@ -161,15 +161,20 @@ func (r Reading) mending() Section {
 	if !r.Mendable() {
 		return Section{}
 	}
-	var offered []Cloth
-	for _, f := range r.plan.Fabrics {
-		offered = append(offered, r.cloths[f.Name])
-	}
-	s := Section{Heading: "What would mend it", Lines: Mend(r.Plies, offered).lines(r.Now)}
+	s := Section{Heading: "What would mend it", Lines: Mend(r.Plies, r.offered()).lines(r.Now)}
 	if len(r.plan.Plies) > r.pliesCounted() {
 		s.Lines = append(s.Lines, "Plies with an outline of their own are left as they are.")
 	}
 	return s
+}
+
+// offered gives the cloth of the plan.
+func (r Reading) offered() []Cloth {
+	var out []Cloth
+	for _, f := range r.plan.Fabrics {
+		out = append(out, r.cloths[f.Name])
+	}
+	return out
 }
 
 // layerTable lists the layers with what lies opposite.

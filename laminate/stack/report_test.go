@@ -119,6 +119,7 @@ func TestZonesAndSkins(t *testing.T) {
 		"Symmetric: layer by layer",
 		"Z1 | 0.58 m2 | 1, 2, 4 and 5 | 4 | symmetric; balanced",
 		"Z2 | 0.02 m2 | 1-5 | 5 | not symmetric",
+		"Z2: ",
 		"1 | 1 and 2 | not symmetric (coupling 0.866); balanced",
 		"2 | 4 and 5 | not symmetric (coupling 0.866); balanced",
 	} {

@@ -1,5 +1,6 @@
 // Package list writes a plan as text: the summary for a terminal (Summary), the
-// cut list (CutList) and the order (Order) as CSV files of RFC 4180.
+// cut list (CutList) and the order (Order) as CSV files of RFC 4180, and what the
+// laminate is in sections of sentences and tables (Stack, Material).
 //
 // # Names in CSV
 //
