@@ -2,6 +2,7 @@
 plan.json.
 
 usage: pdf.py FOLDER...         exit code 0 when all agree, 1 when not
+       pdf.py FOLDER/FILE.pdf   that file alone
 
 Held: qpdf finds no fault; every page has the size of its paper, and the file
 asks not to be scaled and bears no date; on the lay-up sheets each strip stands
@@ -45,7 +46,7 @@ def check_file(path, faults):
     if "CreationDate" in info or "ModDate" in info:
         faults.append(f"{path}: bears a date")
     with open(path, "rb") as f:
-        if b"/PrintScaling/None" not in f.read():
+        if not re.search(rb"/PrintScaling ?/None", f.read()):
             faults.append(f"{path}: lets the printer scale it")
     fonts = subprocess.run(["pdffonts", path], check=True, capture_output=True, text=True).stdout.splitlines()[2:]
     if not fonts or any(re.search(r"(\w+) +(\w+) +(\w+) +\d+ +\d+$", f).groups() != ("yes", "yes", "yes") for f in fonts):
@@ -130,9 +131,11 @@ def check_labels(path, plan, faults):
 def main():
     faults, count = [], 0
     for folder in sys.argv[1:]:
+        alone = [folder] if folder.endswith(".pdf") else None
+        folder = os.path.dirname(folder) if alone else folder
         with open(os.path.join(folder, "plan.json"), encoding="utf-8") as f:
             plan = json.load(f)
-        paths = sorted(glob.glob(os.path.join(folder, "*.pdf")))
+        paths = alone or sorted(glob.glob(os.path.join(folder, "*.pdf")))
         for path in paths:
             if not check_file(path, faults):
                 continue
@@ -146,7 +149,7 @@ def main():
             elif name.startswith("template-"):
                 pdf_template.check(path, plan, faults)
             count += 1
-        if len(paths) < 5:
+        if not alone and len(paths) < 5:
             faults.append(f"{folder}: {len(paths)} PDF files")
     for fault in faults:
         print(fault)

@@ -25,6 +25,7 @@ def pictures(path):
 def strokes(picture, y, left, right):
     """Middles in mm of the dark strokes that cross a height, all from the page's
     upper left corner; a stroke's middle is weighed by how dark its dots are."""
+    left = max(left, 0)
     row = list(picture.crop((round(left * DOTS), round(y * DOTS), round(right * DOTS), round(y * DOTS) + 1)).getdata())
     out, run = [], []
     for x, v in enumerate(row + [255]):
