@@ -66,7 +66,7 @@ func count(words []string, word string) int {
 }
 
 func TestFilesAreSafeUniqueAndInOrder(t *testing.T) {
-	safe := regexp.MustCompile(`^[A-Za-z0-9_][A-Za-z0-9._-]*\.(svg|dxf|csv|pdf|txt|json)$`)
+	safe := regexp.MustCompile(`^[A-Za-z0-9_][A-Za-z0-9._-]*\.(svg|dxf|csv|pdf|txt|json|html)$`)
 	p := handmade.Named("007", "../x", "..:x", "a/b", "a:b", "A_B", "Köper", "KÖPER", ".", "", "con", "x\x00y", "漢字", "漢口",
 		strings.Repeat("long", 60), strings.Repeat("long", 61), "roll-cut", `c:\d`, "300-01", "a\nb")
 	seen := map[string]bool{}
