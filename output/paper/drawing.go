@@ -29,8 +29,7 @@ func (s *plySection) drawings(index int) {
 
 // framed draws one stretch with what is said over and under it.
 func (s *plySection) framed(index int, stretch stretch) {
-	over, under := s.overWords(stretch), 6.5
-	high := float64(5*float64(len(over))) + stretch.high + under
+	over, high := s.overWords(stretch), s.framedHigh(stretch)
 	s.need(high + 2)
 	top := s.y
 	s.l.Box(sheet.Solid(sheet.Black, 0.3), sheet.Fill{}, orb.Bound{Min: orb.Point{page.Margin, top - high}, Max: orb.Point{s.right(), top}})
@@ -44,6 +43,11 @@ func (s *plySection) framed(index int, stretch stretch) {
 	s.l = s.leaf.Layer("PAGE")
 	s.legend(top - high + 3.2)
 	s.y -= high + 3
+}
+
+// framedHigh gives the height of a stretch with its words.
+func (s *plySection) framedHigh(stretch stretch) float64 {
+	return float64(5*float64(len(s.overWords(stretch)))) + stretch.high + 6.5
 }
 
 // overWords says from where the drawing is seen, which stretch it is, and what

@@ -16,17 +16,54 @@ type plySection struct {
 	*press
 	ply    laminate.PlanPly
 	joints layup.PlyMeasures
+	marks  []layup.Mark
 	lay    layout
+	row    float64 // height of the tables' rows
 }
 
 func (b *press) plyPages(index int, lay layout) {
-	s := &plySection{b, b.plan.Plies[index], b.measured[index], lay}
+	s := &plySection{press: b, ply: b.plan.Plies[index], joints: b.measured[index], lay: lay}
+	s.marks = layup.Marks(b.plan, s.ply)
+	s.row = s.fittingRow()
 	b.section(layup.Title(b.plan, s.ply), []string{s.ply.Fabric}, s.head)
 	s.drawings(index)
 	s.jointRows()
 	s.markRows()
 	s.stripRows()
 	s.signOff()
+}
+
+// Heights of the parts of a ply's page in mm.
+const (
+	plyHead  = 33.0
+	signHigh = 25.0
+	leastRow = 4.7
+)
+
+// fittingRow gives the height of rows that keeps a ply on one page, where that
+// can be.
+func (s *plySection) fittingRow() float64 {
+	room := s.size.High - page.Margin - floor - plyHead - signHigh
+	if len(sheet.Faults(s.plan.Checks)) > 0 {
+		room -= page.StampHigh + 3
+	}
+	rows := 0
+	for _, n := range []int{len(s.joints.Joints), len(s.marks), (len(s.ply.Strips) + 1) / 2} {
+		if n > 0 {
+			room -= tableHead + 3
+			rows += n
+		}
+	}
+	if len(s.joints.Joints) == 0 {
+		room -= 8
+	}
+	if s.lay.whole {
+		room -= s.framedHigh(s.lay.stretches[0]) + 3
+	}
+	if row := room / float64(max(rows, 1)); row < rowHigh && row >= leastRow {
+		return row - 0.01
+	}
+	return rowHigh
 }
 
 // head draws ply, fabric, angle and side; small on further pages.
@@ -49,7 +86,7 @@ func (s *plySection) head(further bool) {
 	s.big(page.Margin+wide[0]+2, top, wide[1], "ANGLE", sheet.Degrees(s.ply.AngleDeg), "", false)
 	s.big(page.Margin+wide[0]+wide[1]+4, top, wide[2], "SIDE", layup.FaceWords(s.ply), layup.SideWords(s.plan, s.ply), s.ply.Face == laminate.FaceDown)
 	layup.Dial(s.l, orb.Point{s.right() - 17, s.y - 14}, 11, 0.6, s.ply)
-	s.y -= 33
+	s.y -= plyHead
 }
 
 // big draws one box of the head; dark: white words on black.
@@ -99,16 +136,16 @@ func (s *plySection) jointRows() {
 		}
 		rows = append(rows, row)
 	}
-	table{columns: []column{{"JOINT", 12}, {"ONE END, along the net edge", 62}, {"OTHER END, along the net edge", 62}, {"NEAREST BELOW", 36}, {"MARKED", 15}}, high: rowHigh}.write(s.press, rows)
+	table{columns: []column{{"JOINT", 12}, {"ONE END, along the net edge", 62}, {"OTHER END, along the net edge", 62}, {"NEAREST BELOW", 36}, {"MARKED", 15}}, high: s.row}.write(s.press, rows)
 }
 
 // markRows lists where the ply's own outline lies.
 func (s *plySection) markRows() {
 	var rows [][]cell
-	for _, m := range layup.Marks(s.plan, s.ply) {
+	for _, m := range s.marks {
 		rows = append(rows, []cell{{figure: m.Name}, {m.Ends[0][0], m.Ends[0][1], false}, {m.Ends[1][0], m.Ends[1][1], false}, {tick: true}})
 	}
-	table{columns: []column{{"MARK", 12}, {"OUTLINE " + s.ply.Outline + ": where it lies", 81}, {"", 78}, {"MARKED", 15}}, high: rowHigh}.write(s.press, rows)
+	table{columns: []column{{"MARK", 12}, {"OUTLINE " + s.ply.Outline + ": where it lies", 81}, {"", 78}, {"MARKED", 15}}, high: s.row}.write(s.press, rows)
 }
 
 // stripRows lists the strips in laying order.
@@ -117,21 +154,22 @@ func (s *plySection) stripRows() {
 	for i, strip := range s.ply.Strips {
 		long, roll := layup.Length(s.ply, strip), s.cut[strip.ID]
 		rows = append(rows, []cell{
-			{figure: strconv.Itoa(i + 1)}, {figure: strip.ID}, {figure: sheet.Mark(strip.WidthMM, s.plan.Units)},
-			{figure: sheet.Mark(long, s.plan.Units)}, {words: roll.words()}, {tick: true},
+			{figure: strconv.Itoa(i + 1)}, {figure: strip.ID}, s.mark(strip.WidthMM), s.mark(long), {words: roll.words()}, {tick: true},
 		})
 	}
-	t := table{columns: []column{{"LAY", 8}, {"STRIP", 23}, {"WIDTH", 19}, {"LENGTH", 20}, {"CUT FROM", 16}, {"LAID", 9}}, beside: 2, high: rowHigh}
-	if s.plan.Units != "mm" {
-		t.beside = 1
-	}
-	t.write(s.press, rows)
+	table{columns: []column{{"LAY", 8}, {"STRIP", 23}, {"WIDTH", 20}, {"LENGTH", 21}, {"CUT FROM", 16}, {"LAID", 9}}, beside: 2, high: s.row}.write(s.press, rows)
+}
+
+// mark is a length to be marked, in the job's own unit alone: there is no room.
+func (s *plySection) mark(mm float64) cell {
+	figure, _ := sheet.MarkFigure(mm, s.plan.Units)
+	return cell{figure: figure}
 }
 
 // signOff says how strips are laid, and is ticked and signed when the ply is
 // down.
 func (s *plySection) signOff() {
-	const high = 25.0
+	const high = signHigh
 	s.need(high)
 	top := s.y
 	s.l.Box(sheet.Solid(sheet.Black, 0.3), sheet.Fill{}, orb.Bound{Min: orb.Point{page.Margin, top - high + 2}, Max: orb.Point{s.right(), top}})

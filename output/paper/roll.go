@@ -69,7 +69,7 @@ func (s *rollSection) head(further bool) {
 		s.l.Box(sheet.Solid(sheet.Black, 0.4), sheet.Fill{}, orb.Bound{Min: orb.Point{x, top - 19}, Max: orb.Point{x + third, top}})
 		s.say(x+1.8, top-3, 1.7, third-4, false, c[0])
 		s.say(x+1.8, top-12.2, 7, third-4, true, c[1])
-		s.say(x+1.8, top-17.2, 2.4, third-4, true, c[2])
+		s.say(x+1.8, top-17.2, 2.4, third-4-float64(18*float64(i/2)), true, c[2])
 	}
 	s.l.Stroke(sheet.Solid(sheet.Black, 0.25), orb.Point{s.right() - 18, top - 17.4}, orb.Point{s.right() - 2, top - 17.4})
 	s.say(page.Margin, top-23.5, page.BodyHigh, inner, false, "Drawn 1:"+sheet.Number(s.reduction, 1)+". Lengths from the free end of this piece of cloth, "+sheet.MarkWords(s.plan.Units)+
