@@ -58,7 +58,7 @@
       tell();
     });
   }
-  document.getElementById("clear").addEventListener("click", () => {
+  document.getElementById("clear-ticks").addEventListener("click", () => {
     if (!confirm("Clear all ticks of this plan?")) return;
     ticked.clear();
     write(ticked);

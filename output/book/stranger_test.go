@@ -291,9 +291,11 @@ func cutSide(page *element, id, word string) []string {
 }
 
 func plansHere() map[string]laminate.Plan {
+	clear := handmade.Hatch()
+	clear.Rules.KeepClear = []laminate.PlanKeepClear{{Region: handmade.Disc().Part.Net}}
 	return map[string]laminate.Plan{
 		"hatch": handmade.Hatch(), "disc": handmade.Disc(), "batten": handmade.Batten(), "inch": handmade.Inch(),
-		"small": handmade.Small(), "long": handmade.Plate(4, 12000, 2600, 600), "tall": handmade.Plate(4, 500, 4000, 300),
+		"small": handmade.Small(), "clear": clear, "long": handmade.Plate(4, 12000, 2600, 600), "tall": handmade.Plate(4, 500, 4000, 300),
 	}
 }
 
