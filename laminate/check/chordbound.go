@@ -154,7 +154,7 @@ func chordsAt(edges [][2]orb.Point, lo, hi, t float64) []float64 {
 // no steps it is the mean of c/L.
 func meanWeight(a, b, length, m float64) float64 {
 	if m == 0 {
-		return ((a+b)/2 + 0.002) / length
+		return (float64((a+b)/2) + 0.002) / length
 	}
 	n := (m + 1) / length
 	a, b = float64(n*(math.Min(a, b)+0.002)), float64(n*(math.Max(a, b)+0.002))

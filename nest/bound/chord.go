@@ -59,7 +59,7 @@ func chordBound(f *fabric, at int64) Bound {
 func (f *fabric) spaced(runs []run) int64 {
 	sum := 0.0
 	for _, r := range runs {
-		sum += float64(r.height * max(0, (r.from+r.to)/2-offOf(r)))
+		sum += float64(r.height * max(0, float64((r.from+r.to)/2)-offOf(r)))
 	}
 	return max(0, int64(math.Ceil(sum/float64(f.Width)*(1-1e-12)))-f.Gap)
 }
