@@ -20,8 +20,7 @@ type cutRow struct {
 	Ends                     string
 	Corners                  string
 	Down                     bool
-	long                     float64 // mm
-	roll                     string  // with its copy
+	roll                     string // with its copy
 }
 
 // cutList is the cut list of one roll.
@@ -59,13 +58,12 @@ func (b *book) cutRow(of func(string) string) cutRow {
 		v, _ := strconv.ParseFloat(of(name), 64)
 		return sheet.Mark(v, b.plan.Units)
 	}
-	long, _ := strconv.ParseFloat(of("length_mm"), 64)
 	c := cutRow{
 		ID: of("piece"), Roll: shown(strings.TrimPrefix(of("roll"), "roll ")), Cut: of("cut_order"), Ply: of("ply"), Laid: of("laid"),
 		Along: mark("from_mm") + " to " + mark("to_mm"), Width: mark("width_mm"),
 		Right: mark("right_edge_from_mm") + " to " + mark("right_edge_to_mm"),
 		Left:  mark("left_edge_from_mm") + " to " + mark("left_edge_to_mm"),
-		Down:  of("laid") == "face down", long: long, roll: of("roll") + "\x00" + of("copy"),
+		Down:  of("laid") == "face down", roll: of("roll") + "\x00" + of("copy"),
 	}
 	if of("across_from_mm") != "0" {
 		c.Width += ", " + mark("across_from_mm") + " from the right-hand edge"
@@ -74,6 +72,9 @@ func (b *book) cutRow(of func(string) string) cutRow {
 		c.Ends = of("free_end_angle_deg") + "° and " + of("far_end_angle_deg") + "°"
 	} else {
 		c.Ends, c.Corners = "shaped: follow the cut map", of("corners_along_by_across_mm")
+		if strings.HasPrefix(c.Corners, "curved") {
+			c.Ends, c.Corners = c.Corners, ""
+		}
 	}
 	if of("holes") != "0" {
 		c.Ends += ", with an opening"

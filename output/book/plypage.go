@@ -27,7 +27,7 @@ type plyView struct {
 	Pieces   string
 	Grams    string
 	Longest  string
-	Gap      string
+	Law      string // how strips are laid, and the widest gap
 	Stack    template.HTML
 	Maps     []figure
 	Joints   []jointView
@@ -64,9 +64,9 @@ func (b *book) plyView(i int) plyView {
 	v := plyView{
 		ID: "ply-" + strconv.Itoa(ply.Ply), Ply: ply.Ply, Of: len(b.plan.Plies), Outline: shown(ply.Outline),
 		Fabric: shown(ply.Fabric), Weight: sheet.Number(fabric.WeightGSM, 1) + " g/m²", Angle: sheet.Degrees(ply.AngleDeg),
-		Dial: template.HTML(dial(ply)), Down: down, Side: sideWords(fabric, down),
+		Dial: template.HTML(dial(ply)), Down: down, Side: shown(layup.SideWords(b.plan, ply)),
 		Pieces: sheet.Counted(len(ply.Strips), "piece", "pieces") + ", " + sheet.Counted(len(ply.Joints), "joint", "joints"),
-		Grams:  b.grams(ply.Ply), Longest: b.longest(ply), Gap: widestGap(b.plan), Stack: template.HTML(b.stack(i)),
+		Grams:  b.grams(ply.Ply), Longest: b.longest(ply), Law: layup.GapWords(b.plan), Stack: template.HTML(b.stack(i)),
 		Maps: b.drawPly(i, marks), Marks: marks, Many: len(ply.Joints) > besideMap, Class: lineClass(ply.AngleDeg), Reversed: ply.Reversed,
 	}
 	for _, m := range b.measured[i].Joints {
@@ -87,17 +87,6 @@ func (b *book) fabric(name string) laminate.PlanFabric {
 	return laminate.PlanFabric{Name: name}
 }
 
-// sideWords says in the fabric's own words which face goes where.
-func sideWords(f laminate.PlanFabric, down bool) string {
-	switch {
-	case f.FaceIs == "":
-		return "face not named in the job"
-	case down:
-		return shown(f.FaceIs) + " towards the tool"
-	}
-	return shown(f.FaceIs) + " towards you"
-}
-
 func (b *book) grams(ply int) string {
 	for _, q := range b.plan.Quantities {
 		if q.Ply == ply {
@@ -110,9 +99,9 @@ func (b *book) grams(ply int) string {
 func (b *book) longest(ply laminate.PlanPly) string {
 	long := 0.0
 	for _, s := range ply.Strips {
-		long = math.Max(long, b.cuts[s.ID].long)
+		long = math.Max(long, layup.Length(ply, s))
 	}
-	return sheet.Mark(long, b.plan.Units)
+	return sheet.Mark(long, b.plan.Units) + ", " + layup.HandlingWords(b.plan, long)
 }
 
 func (b *book) jointView(m layup.Measured) jointView {

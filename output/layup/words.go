@@ -50,6 +50,23 @@ func GapWords(p laminate.Plan) string {
 	return lay + " Widest gap " + sheet.Tape(*p.Rules.MaxGapMM, p.Units) + "; no laps."
 }
 
+// TwoPeopleMM is the length from which a piece is carried and laid by two
+// people: common practice, no source.
+const TwoPeopleMM = 2000.0
+
+// HandlingWords says how a piece so long is handled: by how many people, and
+// whether the table of the job is too short for it.
+func HandlingWords(p laminate.Plan, longMM float64) string {
+	words := "one person"
+	if longMM > TwoPeopleMM {
+		words = "TWO PEOPLE (over " + sheet.Tape(TwoPeopleMM, p.Units) + ")"
+	}
+	if t := p.Rules.TableMM; t != nil && longMM > *t {
+		words += ", LONGER THAN THE TABLE (" + sheet.Tape(*t, p.Units) + ")"
+	}
+	return words
+}
+
 // Length gives the extent of a strip along the roll direction in mm.
 func Length(ply laminate.PlanPly, s laminate.Strip) float64 {
 	if s.Shape.Empty() {

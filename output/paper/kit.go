@@ -2,7 +2,6 @@ package paper
 
 import (
 	"strconv"
-	"strings"
 
 	"github.com/paulmach/orb"
 
@@ -11,10 +10,6 @@ import (
 	"stripwright/output/page"
 	"stripwright/output/sheet"
 )
-
-// twoPeopleMM is the length from which a piece is carried and laid by two
-// people: common practice, no source.
-const twoPeopleMM = 2000.0
 
 // cutPlace is where a strip is cut: a roll and a number in its cutting order.
 type cutPlace struct {
@@ -109,14 +104,5 @@ func (b *press) longest(ply laminate.PlanPly) string {
 			long, id = l, layup.ShortID(s.ID)
 		}
 	}
-	words := []string{"longest " + id + " " + sheet.Mark(long, b.plan.Units)}
-	if long > twoPeopleMM {
-		words = append(words, "TWO PEOPLE (over "+sheet.Tape(twoPeopleMM, b.plan.Units)+")")
-	} else {
-		words = append(words, "one person")
-	}
-	if t := b.plan.Rules.TableMM; t != nil && long > *t {
-		words = append(words, "LONGER THAN THE TABLE ("+sheet.Tape(*t, b.plan.Units)+")")
-	}
-	return strings.Join(words, ", ")
+	return "longest " + id + " " + sheet.Mark(long, b.plan.Units) + ", " + layup.HandlingWords(b.plan, long)
 }
