@@ -52,6 +52,11 @@ func (r *reading) coreKind(b block, name string) laminate.Core {
 			c.SheetMM = [2]float64{geometry.Snap(size[0]), geometry.Snap(size[1])}
 		}
 	}
+	if n := b.value("on_hand"); n != nil {
+		if c.OnHand, _ = r.count(n, "on_hand", 0, 10000); !b.has("sheet") {
+			r.refuse(n, "on_hand", "write sheet: [1200, 600], the size of a sheet", "on_hand counts sheets, and core %s has no size of sheet", name)
+		}
+	}
 	if n := b.value("price"); n != nil {
 		if c.PricePerSheet, c.HasPrice = r.measured(n, "price", sheetPrices); !b.has("sheet") {
 			r.refuse(n, "price", "write sheet: [1200, 600], the size that is sold", "the price is for a sheet, and core %s has no size of sheet", name)

@@ -36,7 +36,7 @@ var (
 		"kind", "margin", "uptake", "test", "layers", "pleats", "pleat", "width", "length", "sold_by", "spare", "on_hand", "price",
 	}}
 	testKeys      = keySet{known: []string{"area", "size", "dry", "wet"}}
-	coreKeys      = keySet{known: []string{"thickness", "density", "uptake", "sheet", "price"}}
+	coreKeys      = keySet{known: []string{"thickness", "density", "uptake", "sheet", "on_hand", "price"}}
 	measuredKeys  = keySet{known: []string{"weight", "area", "size", "thickness", "dry", "cloth_band", "scale_band"}}
 	elasticKeys   = keySet{known: []string{"e1", "e2", "g12", "nu12", "alpha1", "alpha2"}}
 	fibreKeys     = keySet{known: []string{"density", "e1", "e2", "g12", "nu12", "alpha1", "alpha2"}}

@@ -47,7 +47,7 @@ fabrics:
     elastic: {e1: 40, e2: 10, g12: 4000 MPa, nu12: 0.28, alpha1: 6, alpha2: 28}
     rolls: [{id: B, width: 600}]
 cores:
-  foam: {thickness: 15, density: 80 kg/m3, uptake: 350 g/m2, sheet: [1200, 600], price: 21}
+  foam: {thickness: 15, density: 80 kg/m3, uptake: 350 g/m2, sheet: [1200, 600], on_hand: 1, price: 21}
   balsa: {thickness: 3/8 in, density: 0.15 g/cm3, uptake: 1 oz/ft2}
 schedule:
   - {fabric: hemp cloth, angle: 0}
@@ -95,7 +95,7 @@ func TestSupplies(t *testing.T) {
 		{"uptakes", j.Uptakes, []laminate.Uptake{{Consumable: "mesh", AreaMM2: 40000, DryG: 12, WetG: 28}}},
 		{"measured", *j.Measured, laminate.Measured{WeightG: 796.622, AreaMM2: 92903.04, ThicknessMM: 5.9, ThinnestMM: 5.8, ThickestMM: 6, DryG: 550, ClothBand: given(5), ScaleBand: given(1)}},
 		{"cores", j.Cores, []laminate.Core{
-			{Name: "foam", AfterPly: 1, Blank: j.Part.Blank, ThicknessMM: 15, DensityKGM3: 80, UptakeGSM: given(350), SheetMM: [2]float64{1200, 600}, PricePerSheet: 21, HasPrice: true},
+			{Name: "foam", AfterPly: 1, Blank: j.Part.Blank, ThicknessMM: 15, DensityKGM3: 80, UptakeGSM: given(350), SheetMM: [2]float64{1200, 600}, OnHand: 1, PricePerSheet: 21, HasPrice: true},
 			{Name: "balsa", AfterPly: 1, Outline: "doubler", Blank: j.Cores[1].Blank, ThicknessMM: 9.525, DensityKGM3: 150, UptakeGSM: given(28.349523125 / (0.3048 * 0.3048))},
 		}},
 		{"doubler", j.Cores[1].Blank.Area(), 60000.0},

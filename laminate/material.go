@@ -91,6 +91,7 @@ type Core struct {
 	DensityKGM3   float64         `json:"density_kgm3"`
 	UptakeGSM     Figure          `json:"uptake_gsm,omitzero"` // resin taken up by each of its two faces
 	SheetMM       [2]float64      `json:"sheet_mm"`            // size of a sheet as sold, 0: not stated
+	OnHand        int             `json:"on_hand,omitempty"`   // sheets on the shelf
 	PricePerSheet float64         `json:"price_per_sheet,omitempty"`
 	HasPrice      bool            `json:"has_price,omitempty"`
 }

@@ -64,7 +64,7 @@ func (o *Order) coreItems(p laminate.Plan) {
 			i := &o.Items[at]
 			each, has := i.PriceEach, i.HasPrice
 			i.Net = amount(i.Net.Value+net(b), i.Net.Unit)
-			i.ToBuy = i.Net
+			i.ToBuy = atLeast(max(i.Net.Value-i.OnHand.Value, 0), i.Net.Unit)
 			*i = i.priced(each, has)
 			continue
 		}
@@ -77,7 +77,11 @@ func (o *Order) coreItems(p laminate.Plan) {
 		}
 		i.SparePercent = laminate.Figure{Value: 0, Basis: laminate.Assumed, From: "no spare is kept of core"}
 		i.Net = amount(net(b), unit)
-		i.ToBuy, i.OnHand, i.SoldBy = i.Net, amount(0, unit), amount(0, unit)
+		i.OnHand, i.SoldBy = amount(0, unit), amount(0, unit)
+		if unit == Sheets {
+			i.OnHand = amount(float64(c.OnHand), unit)
+		}
+		i.ToBuy = atLeast(max(i.Net.Value-i.OnHand.Value, 0), unit)
 		o.Items = append(o.Items, i.priced(c.PricePerSheet, c.HasPrice))
 	}
 }

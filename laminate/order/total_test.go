@@ -86,6 +86,10 @@ func TestCores(t *testing.T) {
 	if last.Kind != CoreItem || last.ToBuy.Value != 3 || last.Price != 60 || last.ToBuy.USUnit != Sheets || last.ToBuy.US != 3 {
 		t.Errorf("%+v", last)
 	}
+	p.Cores[0].OnHand = 2
+	if left := Of(p).Items[len(o.Items)-1]; left.ToBuy.Value != 1 || left.Price != 20 || left.Net.Value != 3 {
+		t.Errorf("with two on hand: %+v", left)
+	}
 	holds(t, "resin", o.Resin.Lines[3].MassG.Value, 2*300*0.8732, 0.01)
 	holds(t, "resin", o.Resin.Lines[4].MassG.Value, 2*300*0.3, 0.01)
 }

@@ -74,7 +74,7 @@ func sample() laminate.Plan {
 			LengthMM: computed(1234.5678, "edge"), SoldByMM: 914.4, SparePercent: assumed(10, "custom"), OnHandMM: 500, PricePerMetre: 1.25, HasPrice: true,
 		}},
 		Cores: []laminate.Core{{
-			Name: "foam 15", AfterPly: 1, Outline: "doubler", Blank: frame, ThicknessMM: 15, DensityKGM3: 80.123456789, UptakeGSM: given(300), SheetMM: [2]float64{1200, 600},
+			Name: "foam 15", AfterPly: 1, Outline: "doubler", Blank: frame, ThicknessMM: 15, DensityKGM3: 80.123456789, UptakeGSM: given(300), SheetMM: [2]float64{1200, 600}, OnHand: 2,
 			PricePerSheet: 19.9, HasPrice: true,
 		}},
 		Measured: &laminate.Measured{WeightG: 798, AreaMM2: 92903.04, ThicknessMM: 5.9, ThinnestMM: 5.7, ThickestMM: 6.1, DryG: 555.5, ClothBand: assumed(5, "custom"), ScaleBand: given(0.5)},

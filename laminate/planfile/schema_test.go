@@ -80,7 +80,7 @@ func eachField(t *testing.T, data []byte, f func(path string, without []byte, op
 		"stopped", "reversed", "outline", "remnant", "piece", "price_per_metre", "has_price",
 		"fibres", "resins", "resin", "consumables", "cores", "measured", "uptakes", "form", "fibre_volume", "elastic",
 		"fibre_mass", "band_points", "lines_and_pot_g", "mix", "by_volume", "density_a_gcm3", "density_b_gcm3", "batch_g", "sold_by_g", "on_hand_g", "price_per_kg",
-		"margin_mm", "uptake_gsm", "pleats", "pleat_mm", "length_mm", "on_hand_mm", "price_per_sheet",
+		"margin_mm", "uptake_gsm", "pleats", "pleat_mm", "length_mm", "on_hand_mm", "on_hand", "price_per_sheet",
 	}
 	sometimes := []string{ // by the block that they stand in
 		".fabrics[].density_gcm3", ".resin.spare_percent", ".consumables[].width_mm", ".consumables[].sold_by_mm", ".consumables[].spare_percent",

@@ -48,10 +48,15 @@ func (t *orderSheet) supplies() {
 
 // inLanes tells of a bag that is wider than its roll.
 func (t *orderSheet) inLanes() {
+	lap := false
 	for _, s := range t.order.Supplies {
+		lap = lap || s.Kind != laminate.Film && s.Lanes > 1
 		if s.Kind == laminate.Film && s.Lanes > 1 {
 			t.line(sheet.Spelt(s.Name) + " is wider than its roll: its lanes are joined with sealant tape, which is not counted here; a wider roll is safer")
 		}
+	}
+	if lap {
+		t.line("Lanes lie edge to edge; where yours lap, add it to the spare.")
 	}
 }
 
