@@ -33,7 +33,7 @@ func clipAt(ring orb.Ring, axis int, edge, way float64) orb.Ring {
 	var out orb.Ring
 	for i, p := range ring {
 		q := ring[(i+1)%len(ring)]
-		a, b := (p[axis]-edge)*way, (q[axis]-edge)*way
+		a, b := float64((p[axis]-edge)*way), float64((q[axis]-edge)*way)
 		if a >= 0 {
 			out = append(out, p)
 		}

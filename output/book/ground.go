@@ -76,7 +76,7 @@ func extent(p laminate.Plan) orb.Bound {
 
 // box is the view of the part between two heights from the top, in mm, w wide.
 func (g *ground) box(top, bottom, w float64) orb.Bound {
-	left := (w/g.k - across) / 2
+	left := float64((w/g.k - across) / 2)
 	return orb.Bound{Min: orb.Point{left, top/g.k - topRoom}, Max: orb.Point{left + across, bottom/g.k + topRoom}}
 }
 

@@ -98,7 +98,7 @@ func (m *plyMap) corners(p laminate.Plan) {
 	for i, c := range p.Part.Corners {
 		at := m.g.at(orb.Point(c.At))
 		out := sheet.Outward(ring, orb.Point(c.At))
-		far := p.Part.TrimMM/m.g.k*1.3 + 34
+		far := float64(p.Part.TrimMM/m.g.k*1.3) + 34
 		c0 := orb.Point{at[0] + float64(far*out[0]), at[1] - float64(far*out[1])}
 		box := boxAbout(c0, 44, 44, 0)
 		if !m.free(box) {

@@ -219,7 +219,7 @@ func (m *plyMap) distance(name string, t layup.Tick, away orb.Point) {
 	under := name + " from " + t.From
 	long := math.Max(wide(words, figureSize, true), wide(under, fromSize, false)) + 14
 	out := orb.Point{t.Outward[0], -t.Outward[1]}
-	far := m.plan.Part.TrimMM/m.g.k*1.1 + 12 + float64((float64(math.Abs(out[0])*long)+float64(math.Abs(out[1])*46))/2)
+	far := float64(m.plan.Part.TrimMM/m.g.k*1.1) + 12 + float64((float64(math.Abs(out[0])*long)+float64(math.Abs(out[1])*46))/2)
 	beside := orb.Point{-out[1], out[0]}
 	for _, step := range [][2]float64{{0, 0}, {0, 1}, {0, -1}, {1, 0}, {1, 1}, {1, -1}} {
 		c := sheet.Along(sheet.Along(at, out, far+float64(44*step[0])), beside, 40*step[1])
@@ -248,7 +248,7 @@ func nearestOf(b orb.Bound, at orb.Point) orb.Point {
 func (m *plyMap) distanceAlong(words string, at, away orb.Point) {
 	long := wide(words, fromSize, true)
 	turn := sheet.Upright(math.Atan2(-away[1], away[0]) * 180 / math.Pi)
-	c := sheet.Along(at, away, m.plan.Part.TrimMM/m.g.k*1.3+10+float64(long/2))
+	c := sheet.Along(at, away, float64(m.plan.Part.TrimMM/m.g.k*1.3)+10+float64(long/2))
 	if m.tryAll(boxesAlong(c, long, fromSize*0.9, turn)) {
 		m.centred(c, fromSize, "b", turn, words)
 	}

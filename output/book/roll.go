@@ -268,8 +268,8 @@ func (r *rollRow) callOut(small []laminate.Piece) {
 		}
 		x := math.Min(math.Max(at[0]-float64(long/2), free[line]), across-long-4)
 		free[line] = x + long + 14
-		y := -58 - 26*float64(line)
-		r.above = math.Max(r.above, 26*float64(line+1)+4)
+		y := -58 - float64(26*float64(line))
+		r.above = math.Max(r.above, float64(26*float64(line+1))+4)
 		r.text(`<path class="lead" d="`)
 		r.lines([]orb.Point{at, {x + float64(long/2), y + 10}}, false)
 		r.text(`"/><circle class="dot"`)

@@ -45,7 +45,7 @@ const fontShare = 1.13
 
 // wide gives how long words are at a font size, in the widest of screen fonts.
 func wide(words string, size float64, bold bool) float64 {
-	return fontShare * sheet.Text{Height: capShare * size, Bold: bold, Words: words}.Width()
+	return float64(fontShare * sheet.Text{Height: capShare * size, Bold: bold, Words: words}.Width())
 }
 
 // boxAbout gives the box about lettering of a length and height turned by deg,
@@ -53,8 +53,8 @@ func wide(words string, size float64, bold bool) float64 {
 func boxAbout(c orb.Point, long, high, deg float64) orb.Bound {
 	sin, cos := math.Sincos(deg * math.Pi / 180)
 	sin, cos = math.Abs(sin), math.Abs(cos)
-	w := (float64(long*cos) + float64(high*sin)) / 2
-	h := (float64(long*sin) + float64(high*cos)) / 2
+	w := float64((float64(long*cos) + float64(high*sin)) / 2)
+	h := float64((float64(long*sin) + float64(high*cos)) / 2)
 	return orb.Bound{Min: orb.Point{c[0] - w, c[1] - h}, Max: orb.Point{c[0] + w, c[1] + h}}
 }
 
@@ -68,7 +68,7 @@ func boxesAlong(c orb.Point, long, high, deg float64) []orb.Bound {
 	n := int(math.Ceil(long / high))
 	out := make([]orb.Bound, n)
 	for i := range out {
-		t := (float64(i)+0.5)*long/float64(n) - long/2
+		t := float64((float64(i)+0.5)*long/float64(n)) - float64(long/2)
 		out[i] = boxAbout(orb.Point{c[0] + float64(t*cos), c[1] - float64(t*sin)}, high, high, 0)
 	}
 	return out

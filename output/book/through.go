@@ -231,7 +231,7 @@ func (b *book) drawCounts(g *layup.Grid, v view) []byte {
 	m.use("net", "net")
 	for i, n := range g.N {
 		p := at(i)
-		c := orb.Point{p[0] + size/2, p[1] + size/2}
+		c := orb.Point{p[0] + float64(size/2), p[1] + float64(size/2)}
 		if n > 0 && m.edge.Contains(c) {
 			class := ""
 			if n == g.Most {

@@ -97,7 +97,7 @@ func (b between) apart(first, second run) (mm float64, at orb.Point, ok bool) {
 	cuts := b.cuts(s, second)
 	for i := 0; i+1 < len(cuts); i++ {
 		low, high := cuts[i], cuts[i+1]
-		middle := (low + high) / 2
+		middle := float64((low + high) / 2)
 		if high-low <= onLineMM || !b.counted(s.on(middle), s.other(middle)) {
 			continue
 		}

@@ -31,7 +31,7 @@ func Extent(p laminate.Plan) orb.Bound { return bounds(p) }
 
 // Seen gives what of the part frame a view shows.
 func (v View) Seen() orb.Bound {
-	w, h := (v.Box.Max[0]-v.Box.Min[0])/v.Scale/2, (v.Box.Max[1]-v.Box.Min[1])/v.Scale/2
+	w, h := float64((v.Box.Max[0]-v.Box.Min[0])/v.Scale/2), float64((v.Box.Max[1]-v.Box.Min[1])/v.Scale/2)
 	return orb.Bound{
 		Min: orb.Point{v.Middle[0] - w, v.Middle[1] - h}, Max: orb.Point{v.Middle[0] + w, v.Middle[1] + h},
 	}
