@@ -2,7 +2,6 @@ package job
 
 import (
 	"stripwright/geometry"
-	"stripwright/geometry/length"
 	"stripwright/laminate"
 )
 
@@ -15,7 +14,7 @@ func (r *reading) bag(blocks []block) {
 		c, b := &cs[i], blocks[i]
 		margin := func(v float64, from string) {
 			v = geometry.Snap(v)
-			c.MarginMM = r.otherwise(b, "margin", c.MarginMM, v, from, "a margin of %s from the net edge for %s: %s", length.MM(v), c.Name, from)
+			c.MarginMM = r.otherwise(b, "margin", c.MarginMM, v, from, "a margin of %s from the net edge for %s: %s", r.spoken(v), c.Name, from)
 		}
 		switch c.Kind {
 		case laminate.PeelPly:
@@ -54,9 +53,9 @@ func (r *reading) film(blocks []block) {
 		if bag == nil {
 			bag = c
 		}
-		c.MarginMM = r.otherwise(b, "margin", c.MarginMM, geometry.Snap(tape+filmPast), "the sealant tape and 50 mm", "a margin of %s from the net edge for %s: 50 mm past the sealant tape", length.MM(tape+filmPast), c.Name)
+		c.MarginMM = r.otherwise(b, "margin", c.MarginMM, geometry.Snap(tape+filmPast), "the sealant tape and 50 mm", "a margin of %s from the net edge for %s: 50 mm past the sealant tape", r.spoken(tape+filmPast), c.Name)
 		if laid && c.MarginMM.Known() && c.MarginMM.Value < tape {
-			r.refuse(b.keys["margin"], "margin", "write a larger margin for the film, or a smaller one for the tape", "the film ends %s from the net edge, and the sealant tape lies at %s", length.MM(c.MarginMM.Value), length.MM(tape))
+			r.refuse(b.keys["margin"], "margin", "write a larger margin for the film, or a smaller one for the tape", "the film ends %s from the net edge, and the sealant tape lies at %s", r.spoken(c.MarginMM.Value), r.spoken(tape))
 		}
 		r.pleated(b, c, usualPleats, usualPleatMM, "common practice, no source")
 	}
@@ -73,7 +72,7 @@ func (r *reading) pleated(b block, c *laminate.Consumable, n, mm float64, from s
 		c.Pleats = r.otherwise(b, "pleats", c.Pleats, n, from, "%.0f pleats in %s", n, c.Name)
 	}
 	if c.Pleats.Value > 0 && !c.PleatMM.Known() && !b.has("pleat") {
-		c.PleatMM = r.otherwise(b, "pleat", c.PleatMM, mm, from, "pleats %s high in %s", length.MM(mm), c.Name)
+		c.PleatMM = r.otherwise(b, "pleat", c.PleatMM, mm, from, "pleats %s high in %s", r.spoken(mm), c.Name)
 	}
 }
 

@@ -118,6 +118,15 @@ func (r *reading) otherwise(b block, key string, f laminate.Figure, v float64, f
 // given makes a figure of what is written in the job.
 func given(v float64) laminate.Figure { return laminate.Figure{Value: v, Basis: laminate.Given} }
 
+// spoken gives a length that the job does not state: in mm, in an inch shop in
+// inches as well.
+func (r *reading) spoken(mm float64) string {
+	if r.units.Metric() {
+		return length.MM(mm)
+	}
+	return length.Inches(mm) + " (" + length.MM(mm) + ")"
+}
+
 // atMostOne refuses a second one of several keys in a block; the first is
 // given, "" for none.
 func (r *reading) atMostOne(b block, keys ...string) string {

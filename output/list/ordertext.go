@@ -78,9 +78,6 @@ func orderWords(p laminate.Plan) []string {
 			lines = append(lines, kind+"s to buy: "+strings.Join(words, "; "))
 		}
 	}
-	for _, m := range o.Missing {
-		lines = append(lines, "missing: "+sheet.Spelt(m))
-	}
 	return lines
 }
 
