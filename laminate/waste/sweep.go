@@ -107,6 +107,9 @@ func (s *stretch) bordersOf() []*border {
 	for i := range s.pieces {
 		for k, ring := range s.pieces[i].Shape.Rings() {
 			inward := (geometry.SignedArea(ring) > 0) == (k > 0) // material lies to the right of the way it runs
+			if len(ring) == 0 {
+				continue // of an edited plan
+			}
 			a := ring[len(ring)-1]
 			for _, b := range ring {
 				up := b[1] > a[1]
