@@ -28,6 +28,7 @@ type Mending struct {
 	Closer   *Cure    // no mirror, but couples less; nil where there is a cure or nothing gained
 	Tried    []string // what was searched, in words
 	Untried  []string // what was too much to search, in words
+	Doubled  *Cure    // the stack laid once more in reverse order; nil where there is a cure
 	Balances []Cure   // each makes the stack balanced, and leaves a mirror one
 }
 
@@ -97,9 +98,13 @@ func (m *mending) symmetric() {
 	}
 	if len(m.out.Cures) == 0 {
 		m.otherHand()
+		m.doubled()
 		m.closer()
 	}
 }
+
+// turnedToo ends what was tried together with turns.
+const turnedToo = ", with every face of the others and every quarter turn that keeps their directions"
 
 func (m *mending) tried(words string)   { m.out.Tried = append(m.out.Tried, words) }
 func (m *mending) untried(words string) { m.out.Untried = append(m.out.Untried, words) }
@@ -147,7 +152,7 @@ func (m *mending) lay() {
 		plies := pliesOf(chosen)
 		m.take(turns(m.plies, plies), plies, cost)
 	}
-	m.tried("every face and quarter turn of every ply in this order")
+	m.tried("in this order: every face of every ply, every quarter turn of cloth of two or more directions")
 }
 
 func pliesOf(chosen []variant) []Ply {
@@ -162,7 +167,7 @@ func pliesOf(chosen []variant) []Ply {
 // by quarters. It is another schedule, so balance must not be lost.
 func (m *mending) oneAngle() {
 	chosen, cost, ok := folded(m.choices(means{faces: true, quarters: true, angles: m.angles}))
-	m.tried("one ply at another angle of the schedule, with every face and quarter turn of the others")
+	m.tried("one ply at another angle of the schedule" + turnedToo)
 	if !ok || cost >= 2*costOfAngle {
 		return
 	}
@@ -177,7 +182,7 @@ func (m *mending) oneAngle() {
 // not enough, with one more ply.
 func (m *mending) otherHand() {
 	choices := m.choices(means{faces: true, quarters: true, hand: true})
-	m.tried("the opposite-hand cloth for any ply, on either face, with quarter turns")
+	m.tried("the opposite-hand cloth for any ply" + turnedToo)
 	var c Cure
 	if chosen, cost, ok := folded(choices); ok {
 		plies := pliesOf(chosen)
@@ -197,6 +202,29 @@ func (m *mending) otherHand() {
 	}
 	if c.After = Judge(c.Plies); c.After.Mirror {
 		m.out.Hand = &c
+	}
+}
+
+// doubled lays the whole stack once more on itself in reverse order, as it lies
+// or each ply on its other face.
+func (m *mending) doubled() {
+	for _, over := range []bool{false, true} {
+		plies := slices.Clone(m.plies)
+		for i := len(m.plies) - 1; i >= 0; i-- {
+			p := m.plies[i]
+			if p.Number = 0; p.Core == nil && over {
+				p.Down = !p.Down
+			}
+			plies = append(plies, p)
+		}
+		words := "lay all plies once more on top, in reverse order"
+		if over {
+			words += ", each on its other face"
+		}
+		if c := (Cure{Words: words, Plies: plies, After: Judge(plies), Cost: costOfPly * len(m.plies)}); c.After.Mirror {
+			m.out.Doubled = &c
+			return
+		}
 	}
 }
 

@@ -53,9 +53,12 @@ func (m Mending) symmetryLines(now Judgement, add func(string)) {
 		return
 	}
 	if m.Hand != nil {
-		add("Nothing of this cloth mends it: no turn or flip, no other order, not one more ply. It needs the opposite-hand cloth: " + m.Hand.Words + m.Hand.notes(now) + ".")
+		add("Nothing of this cloth mends it: no turn or flip that keeps its directions, no other order, not one more ply. It needs the opposite-hand cloth: " + m.Hand.Words + m.Hand.notes(now) + ".")
 	} else {
-		add("Nothing that was tried mends it: no turn or flip of this cloth, no other order, not one more ply, nor the opposite-hand cloth.")
+		add("Nothing that was tried mends it.")
+	}
+	if m.Doubled != nil {
+		add("Doubled it would be symmetric: " + m.Doubled.Words + m.Doubled.notes(now) + ".")
 	}
 	if m.Closer != nil {
 		add("Closer, but not symmetric: " + m.Closer.Words + "; it then couples by " + figure(m.Closer.After.Coupling) + " in place of " + figure(now.Coupling) + m.Closer.notes(now) + ".")

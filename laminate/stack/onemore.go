@@ -37,7 +37,7 @@ func (m *mending) oneMore() {
 		m.take(m.addWords(p, at), slices.Insert(slices.Clone(m.plies), at, p), costOfPly)
 	} else if len(m.plies) <= mostCombined && len(m.out.Cures) == 0 {
 		m.addedAndTurned(extra)
-		m.tried("one more ply of every cloth at every angle of the schedule, at every place, with every face and quarter turn of the others")
+		m.tried("one more ply of every cloth at every angle of the schedule, at every place" + turnedToo)
 		return
 	} else if len(m.plies) > mostCombined {
 		m.untried("one more ply together with turns of others")

@@ -47,7 +47,7 @@ func (m *mending) turnedAndShuffled() {
 		m.untried("another order with other faces and quarter turns")
 		return
 	}
-	m.tried("every order of the plies with every face and quarter turn")
+	m.tried("every order of the plies" + turnedToo)
 	order, lie, ok := s.order()
 	if !ok {
 		return

@@ -34,7 +34,7 @@ func TestStackReport(t *testing.T) {
 		"9 plies from the tool up, 23 layers: woven 200 [0f]T, triax 800 [0_4]T, triax 800 [0_3]T face down, woven 200 [0f]T.",
 		"Close to symmetric, but not symmetric: it couples by 0.05",
 		"ply 2 and ply 8: -45° opposite 45°, 45° opposite -45°",
-		"Nothing of this cloth mends it",
+		"Nothing of this cloth mends it: no turn or flip",
 		"It needs the opposite-hand cloth: add one ply of the opposite-hand cloth of triax 800 at 0°, face down, after ply 8, and cut plies 6-8 from",
 		"0° 2066.7 g/m2 34.4 %",
 		"triax 800 triaxial, 0°, 45°, -45° from face to back 66.7 % 100 %",
