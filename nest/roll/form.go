@@ -25,6 +25,7 @@ type form struct {
 	upright        bool    // one cell with square ends
 	longest        float64 // longest stretch of material along the roll
 	inner          int64   // longest opening along the roll between columns
+	outer          column  // the outermost edges, level by level
 	number         uint32  // in a Memory
 }
 
@@ -90,6 +91,7 @@ func (f form) finished() form {
 		c.l, c.r = int64(math.Floor(l)), int64(math.Ceil(r))
 	}
 	f.inner = f.opening()
+	f.outer = f.envelope()
 	c := f.columns[0].cells
 	f.upright = len(f.columns) == 1 && len(c) == 1 && c[0] == cell{0, f.height, 0, 0, float64(f.length), float64(f.length)}
 	return f
@@ -110,24 +112,39 @@ func (f *form) opening() int64 {
 	return most
 }
 
-// edgesAt gives the outermost edges at a height; where the outline steps at
-// that height, the outer of both.
-func (f *form) edgesAt(v int64) (l, r float64) {
-	l, r = math.Inf(1), math.Inf(-1)
-	for k := range f.columns {
-		cells := f.columns[k].cells
-		i, _ := slices.BinarySearchFunc(cells, v, func(c cell, v int64) int {
-			if c.v1 < v {
-				return -1
+// envelope gives the outermost edges of all columns, level by level. Columns do not
+// cross, so between two bends one of them is outermost all the way.
+func (f *form) envelope() column {
+	if len(f.columns) == 1 {
+		return f.columns[0]
+	}
+	levels := heights(f)
+	slices.Sort(levels)
+	levels = slices.Compact(levels)
+	next := make([]int, len(f.columns)) // cell of each column
+	var out column
+	for i := 0; i+1 < len(levels); i++ {
+		o := cell{levels[i], levels[i+1], math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)}
+		for k := range f.columns {
+			cells := f.columns[k].cells
+			for next[k] < len(cells) && cells[next[k]].v1 <= o.v0 {
+				next[k]++
 			}
-			return 0
-		})
-		for ; i < len(cells) && cells[i].v0 <= v; i++ {
-			c := &cells[i]
-			l, r = min(l, at(c.v0, c.v1, c.l0, c.l1, v)), max(r, at(c.v0, c.v1, c.r0, c.r1, v))
+			if next[k] < len(cells) && cells[next[k]].v0 <= o.v0 {
+				o.cover(&cells[next[k]])
+			}
+		}
+		if o.l0 <= o.r0 {
+			out.cells = append(out.cells, o)
 		}
 	}
-	return l, r
+	return out
+}
+
+// cover moves the edges of a cell out to those of one that spans its levels.
+func (o *cell) cover(c *cell) {
+	o.l0, o.l1 = min(o.l0, at(c.v0, c.v1, c.l0, c.l1, o.v0)), min(o.l1, at(c.v0, c.v1, c.l0, c.l1, o.v1))
+	o.r0, o.r1 = max(o.r0, at(c.v0, c.v1, c.r0, c.r1, o.v0)), max(o.r1, at(c.v0, c.v1, c.r0, c.r1, o.v1))
 }
 
 func at(v0, v1 int64, x0, x1 float64, v int64) float64 {

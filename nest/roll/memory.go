@@ -129,7 +129,7 @@ func (m *Memory) pair(a, b *form) *pair {
 	key := formKey{a.number, b.number}
 	p := m.pairAt(key)
 	if p.key != key {
-		*p = pair{key, widest(a, b), m.clearOf(a, b)}
+		*p = pair{key, widest(&a.outer, &b.outer), m.clearOf(a, b)}
 		m.paired++
 	}
 	return p

@@ -234,12 +234,42 @@ func TestCuttingGap(t *testing.T) {
 	w, p := &s.ways[0], &plain.ways[0]
 	for k := 3; k < 38; k++ { // away from the corners
 		v := um(200) * int64(k) / 40
-		l, r := p.edgesAt(v)
-		wl, wr := w.edgesAt(v + um(2.5))
+		l, r := edgesAt(p, v)
+		wl, wr := edgesAt(w, v+um(2.5))
 		// A slanted edge at 45° moves by the gap's half times √2 at least.
 		need := 2500 * math.Sqrt2
 		if l+2500-wl < need-1 || wr-(r+2500) < need-1 {
 			t.Fatalf("height %d: %f %f %f %f", v, l, wl, r, wr)
 		}
+	}
+}
+
+// edgesAt gives the outermost edges of a form at a height within a cell.
+func edgesAt(f *form, v int64) (l, r float64) {
+	for _, c := range f.outer.cells {
+		if c.v0 <= v && v <= c.v1 {
+			return at(c.v0, c.v1, c.l0, c.l1, v), at(c.v0, c.v1, c.r0, c.r1, v)
+		}
+	}
+	return math.Inf(1), math.Inf(-1)
+}
+
+// The outermost edges of a U are those of its legs and of its foot; the longest
+// stretch between two that stand back to back with a slanted foot is at the top of
+// the legs or just above the foot, from either side (worked out by hand).
+func TestEnvelope(t *testing.T) {
+	u := band.New(geometry.Region{Outer: orb.Ring{{0, 0}, {400, 0}, {350, 50}, {300, 50}, {300, 200}, {200, 200}, {200, 50}, {150, 50}, {150, 200}, {50, 200}, {50, 50}}}, 0)
+	s := NewShape(&u.Cut(nil)[0], false, 0)
+	f := &s.ways[0]
+	if len(f.columns) < 3 {
+		t.Fatalf("%d columns", len(f.columns))
+	}
+	for _, k := range []struct{ v, l, r float64 }{{25, 25, 375}, {49, 49, 351}, {51, 50, 300}, {199, 50, 300}} {
+		if l, r := edgesAt(f, um(k.v)); math.Abs(l-k.l*1000) > 1 || math.Abs(r-k.r*1000) > 1 {
+			t.Errorf("at %g: %g to %g µm", k.v, l, r)
+		}
+	}
+	if got := widest(&f.outer, &f.outer); got != um(-250) {
+		t.Errorf("widest %d µm, want -250 mm: from 300 to 50", got)
 	}
 }

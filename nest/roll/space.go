@@ -86,9 +86,8 @@ func (l *lane) beside(k int, from, to int64) []laid {
 func (l *lane) room(a, b *laid) int64 {
 	if a == nil {
 		most := b.form.inner
-		for _, v := range heights(b.form) {
-			left, _ := b.form.edgesAt(v)
-			most = max(most, b.u+int64(left)+1)
+		for _, c := range b.form.outer.cells {
+			most = max(most, b.u+int64(max(c.l0, c.l1))+1)
 		}
 		return most
 	}
@@ -97,23 +96,7 @@ func (l *lane) room(a, b *laid) int64 {
 
 // widest gives the longest stretch from the outermost right edge of a to the
 // outermost left edge of b over all heights, rounded up.
-func widest(a, b *form) int64 {
-	if len(a.columns) == 1 && len(b.columns) == 1 {
-		return widestColumns(&a.columns[0], &b.columns[0])
-	}
-	most := math.Inf(-1)
-	for _, f := range [2]*form{a, b} {
-		for _, v := range heights(f) {
-			left, _ := b.edgesAt(v)
-			_, right := a.edgesAt(v)
-			most = max(most, left-right)
-		}
-	}
-	return int64(math.Ceil(most))
-}
-
-// widestColumns is widest for forms of one column each, in one pass.
-func widestColumns(a, b *column) int64 {
+func widest(a, b *column) int64 {
 	most := math.Inf(-1)
 	for i, j := 0, 0; i < len(a.cells) && j < len(b.cells); {
 		p, q := &a.cells[i], &b.cells[j]
