@@ -2,6 +2,7 @@ package bound
 
 import (
 	"math"
+	"math/rand/v2"
 	"testing"
 
 	"github.com/paulmach/orb"
@@ -213,5 +214,47 @@ func TestLeastAtGivenPhases(t *testing.T) {
 		if b := Least(k, 0); b.Length != um(c.mm) {
 			t.Errorf("phases %g and %g: %s bound of %g mm, want %g", c.a, c.b, b.Kind, geometry.Micrometre(b.Length).MM(), c.mm)
 		}
+	}
+}
+
+// Where an outline is plain a band encloses nothing and is one piece: on random
+// outlines with bays and holes, bands that are said to be plain have no openings.
+func TestPlainBandsEncloseNothing(t *testing.T) {
+	rng := rand.New(rand.NewPCG(3, 3))
+	plain := 0
+	for range 200 {
+		n := 5 + rng.IntN(20)
+		var ring orb.Ring
+		for i := range n {
+			a := 2 * math.Pi * float64(i) / float64(n)
+			r := 300 + 200*rng.Float64()*float64(rng.IntN(2))
+			ring = append(ring, orb.Point{r * math.Cos(a), r * math.Sin(a)})
+		}
+		region := geometry.Region{Outer: ring}
+		if rng.IntN(3) == 0 {
+			region.Holes = []orb.Ring{{{-50, -50}, {-50, 40}, {60, 40}, {60, -50}}}
+		}
+		s := newShape(layout.NewBase(geometry.Angle(rng.IntN(180)-89), region, region, nil))
+		for range 50 {
+			width := um(20 + 200*rng.Float64())
+			y := s.outline.MinY + rng.Int64N(s.outline.Across())
+			if !s.plain(y, y+width) {
+				continue
+			}
+			plain++
+			slabs := clip(s.slabs, y, y+width)
+			open, narrow := openingsIn(slabs, y, y+width)
+			for _, o := range open {
+				if o.area > 100*float64(width) { // a hair of 0.1 mm along the band
+					t.Fatalf("%v from %d to %d: an opening of %g µm²", ring, y, y+width, o.area)
+				}
+			}
+			if whole := y+width <= s.outline.MaxY; whole == (len(narrow) > 0) || len(narrow) > 1 {
+				t.Fatalf("%v from %d to %d: %d narrow pieces", ring, y, y+width, len(narrow))
+			}
+		}
+	}
+	if plain < 500 {
+		t.Errorf("only %d plain bands", plain)
 	}
 }

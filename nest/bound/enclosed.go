@@ -20,6 +20,15 @@ func (f *found) add(s band.Slab) {
 	f.to = max(f.to, s.R0, s.R1)
 }
 
+// extentOf sums slabs that hang together.
+func extentOf(slabs []band.Slab) found {
+	var f found
+	for _, s := range slabs {
+		f.add(s)
+	}
+	return f
+}
+
 // openingsIn finds in the slabs of a band what its full-width pieces enclose,
 // alone or with the edges of the roll, and the pieces that are narrower.
 func openingsIn(slabs []band.Slab, from, to int64) (open, narrow []found) {
@@ -29,11 +38,7 @@ func openingsIn(slabs []band.Slab, from, to int64) (open, narrow []found) {
 			low, high = min(low, s.Y0), max(high, s.Y1)
 		}
 		if low > from || high < to {
-			var n found
-			for _, s := range piece {
-				n.add(s)
-			}
-			narrow = append(narrow, n)
+			narrow = append(narrow, extentOf(piece))
 			continue
 		}
 		open = append(open, enclosed(piece)...)
@@ -46,10 +51,7 @@ func openingsIn(slabs []band.Slab, from, to int64) (open, narrow []found) {
 func enclosed(piece []band.Slab) []found {
 	var out []found
 	for _, room := range grouped(free(piece)) {
-		var o found
-		for _, s := range room {
-			o.add(s)
-		}
+		o := extentOf(room)
 		if !math.IsInf(o.from, 0) && !math.IsInf(o.to, 0) {
 			out = append(out, o)
 		}

@@ -159,8 +159,15 @@ func (s *shape) openedAt(width int64) []opened {
 		for i, phase := range c.samples() {
 			var open, narrow []found
 			for _, y := range s.bands(phase, width) {
-				p, n := openingsIn(clip(s.slabs, y, y+width), y, y+width)
-				open, narrow = append(open, p...), append(narrow, n...)
+				whole, plain := y >= s.outline.MinY && y+width <= s.outline.MaxY, s.plain(y, y+width)
+				switch {
+				case whole && plain: // encloses nothing
+				case plain:
+					narrow = append(narrow, extentOf(clip(s.slabs, y, y+width)))
+				default:
+					p, n := openingsIn(clip(s.slabs, y, y+width), y, y+width)
+					open, narrow = append(open, p...), append(narrow, n...)
+				}
 			}
 			o.open = gather(o.open, open, i, math.Max)
 			o.narrow = gather(o.narrow, narrow, i, math.Min)

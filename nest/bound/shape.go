@@ -14,6 +14,7 @@ type shape struct {
 	outline *band.Outline
 	net     *band.Outline
 	slabs   []band.Slab
+	bay     []levels // where it is not convex
 	only    []cell   // the one phase that is asked about, nil: all
 	columns []column // found when they are needed
 	links   []joined
@@ -54,6 +55,7 @@ func newShape(b *layout.Base) *shape {
 	slices.Sort(s.heights)
 	s.heights = slices.Compact(s.heights)
 	s.slabs = slabsOf(s.outline)
+	s.bay = s.bays()
 	return s
 }
 
