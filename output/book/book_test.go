@@ -62,6 +62,7 @@ func TestNamesAreNoMarkup(t *testing.T) {
 	p := handmade.Inch()
 	p.Part.Name = `</title></svg><script>alert(1)</script>` + "\x00\u202e"
 	p.Fabrics[0].FaceIs = `"><img src=x onerror=alert(1)>`
+	p.Rolls[0].Roll = "\x00roll\u202e"
 	p.Notes = []laminate.Note{{Rule: "x", Where: "<b>", Text: "{{.SHA}}"}}
 	data := written(t, p)
 	for _, bad := range []string{"<script>alert", "<img", "<b>&'", "\u202e", "\x00"} {

@@ -21,7 +21,7 @@ func (w *ink) text(parts ...string) {
 }
 
 // words writes text of a job so that it cannot be taken for markup.
-func (w *ink) words(s string) { w.b = append(w.b, html.EscapeString(s)...) }
+func (w *ink) words(s string) { w.b = append(w.b, html.EscapeString(shown(s))...) }
 
 func (w *ink) num(v float64) { w.b = appendTenths(w.b, tenths(v)) }
 

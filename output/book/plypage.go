@@ -105,7 +105,7 @@ func (b *book) longest(ply laminate.PlanPly) string {
 }
 
 func (b *book) jointView(m layup.Measured) jointView {
-	v := jointView{Name: m.Name, InTrim: m.InTrim, Between: m.Joint.Between[0] + " and " + m.Joint.Between[1], Below: [2]string{"none", ""}}
+	v := jointView{Name: m.Name, InTrim: m.InTrim, Between: shown(m.Joint.Between[0]) + " and " + shown(m.Joint.Between[1]), Below: [2]string{"none", ""}}
 	if !m.InTrim {
 		for i, t := range m.Ends {
 			v.Ends[i] = layup.TickWords(b.plan, t)

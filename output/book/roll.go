@@ -34,7 +34,7 @@ func (b *book) rollViews() []rollView {
 	var out []rollView
 	for i, l := range cutmap.Lengths(b.plan) {
 		v := rollView{
-			ID: "roll-" + strconv.Itoa(i+1), Title: lengthName(l), Fabric: l.Fabric.Name,
+			ID: "roll-" + strconv.Itoa(i+1), Title: lengthName(l), Fabric: shown(l.Fabric.Name),
 			Width: sheet.Tape(l.Roll.WidthMM, b.plan.Units), Face: faceUpWords(l.Fabric),
 			Pieces: len(l.Pieces), Long: sheet.Tape(l.Long(), b.plan.Units), Remains: l.RemainderWords(b.plan.Units),
 		}
@@ -57,7 +57,7 @@ func (b *book) rollViews() []rollView {
 
 // lengthName says which roll, which copy of it and which table length.
 func lengthName(l cutmap.Length) string {
-	text := "Roll " + l.Roll.Roll
+	text := "Roll " + shown(l.Roll.Roll)
 	if l.Roll.Copy > 1 {
 		text += ", copy " + strconv.Itoa(l.Roll.Copy)
 	}
@@ -71,5 +71,5 @@ func faceUpWords(f laminate.PlanFabric) string {
 	if f.FaceIs == "" {
 		return "face not named in the job"
 	}
-	return f.FaceIs + " up"
+	return shown(f.FaceIs) + " up"
 }
