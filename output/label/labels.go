@@ -3,6 +3,7 @@ package label
 import (
 	"fmt"
 	"image/color"
+	"math"
 	"sort"
 	"strconv"
 
@@ -165,7 +166,7 @@ func code(l *sheet.Layer, text string, b orb.Bound) error {
 		return fmt.Errorf("QR code of %q: %w", text, err)
 	}
 	n := c.Bounds().Dx()
-	module := (b.Max[0] - b.Min[0]) / float64(n+8)
+	module := math.Floor((b.Max[0]-b.Min[0])/float64(n+8)*100) / 100 // short figures in the file
 	shape := sheet.Shape{Fill: sheet.Fill{Ink: sheet.Black}}
 	for row := range n {
 		for col := 0; col < n; col++ {

@@ -17,10 +17,16 @@ var stripFills = [2]sheet.Fill{{Ink: "#FFFFFF"}, {Ink: "#E6EAEE"}}
 func (s *plySheet) strips() {
 	l := s.s.Layer("STRIPS")
 	for i, strip := range s.ply.Strips {
+		if s.view != nil && !strip.Shape.Bounds().Intersects(*s.view) {
+			continue
+		}
 		l.Region(sheet.Pen{}, stripFills[i%2], strip.Shape, s.place)
 	}
 	l.Region(sheet.Solid(sheet.Black, 0.3*s.k), sheet.Fill{}, s.ply.Blank, s.place)
 	for i, strip := range s.ply.Strips {
+		if s.view != nil && !strip.Shape.Bounds().Intersects(*s.view) {
+			continue
+		}
 		s.stripID(strip, stripFills[i%2])
 	}
 }

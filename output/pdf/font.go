@@ -56,10 +56,12 @@ func (f *face) appendCodes(b []byte, words string) []byte {
 			code = len(f.letters)
 			f.codes[r] = code
 		}
-		b = fmt.Appendf(b, "%04X", code)
+		b = append(b, figures[code>>12&15], figures[code>>8&15], figures[code>>4&15], figures[code&15])
 	}
 	return b
 }
+
+const figures = "0123456789ABCDEF"
 
 // write embeds the faces that are used and gives the entries for them.
 func (f *fonts) write(file *file) string {

@@ -138,6 +138,10 @@ func (p *page) path(s sheet.Shape) {
 		return
 	}
 	for _, l := range s.Lines {
+		if upright(l) {
+			p.box(orb.Bound{Min: l.Points[0], Max: l.Points[2]})
+			continue
+		}
 		for i, q := range l.Points {
 			p.point(q)
 			p.text([2]string{"m ", "l "}[min(i, 1)])
@@ -146,6 +150,14 @@ func (p *page) path(s sheet.Shape) {
 			p.text("h ")
 		}
 	}
+}
+
+// upright says whether a line is a box with its sides along x and y, from its
+// lower left corner anticlockwise.
+func upright(l sheet.Line) bool {
+	q := l.Points
+	return l.Closed && len(q) == 4 && q[0][1] == q[1][1] && q[1][0] == q[2][0] && q[2][1] == q[3][1] && q[3][0] == q[0][0] &&
+		q[2][0] > q[0][0] && q[2][1] > q[0][1]
 }
 
 func (p *page) circle(c orb.Point, r float64) {
