@@ -133,7 +133,9 @@ func (s *plySection) guide() {
 	}
 	for _, stretch := range s.lay.stretches {
 		seen := s.lay.at(stretch, 0, 0).Seen()
-		box := orb.Bound{Min: place(seen.Min), Max: place(seen.Max)}
+		low := place(orb.Point{max(seen.Min[0], e.Min[0]), max(seen.Min[1], e.Min[1])})
+		top := place(orb.Point{min(seen.Max[0], e.Max[0]), min(seen.Max[1], e.Max[1])})
+		box := orb.Bound{Min: low, Max: top}.Pad(1)
 		s.l.Box(sheet.Pen{Ink: sheet.Grey, Width: 0.2, Dash: [6]float64{1, 1}}, sheet.Fill{}, box)
 		t := sheet.Text{Height: 2.6, Bold: true, Words: strconv.Itoa(stretch.number)}.Centred(box.Center())
 		s.l.Disc(sheet.Solid(sheet.Black, 0.3), sheet.Fill{Ink: sheet.White}, box.Center(), 2.8)
