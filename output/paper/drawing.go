@@ -122,7 +122,7 @@ func (s *plySection) legend(y float64) {
 func (s *plySection) guide() {
 	e := layup.Extent(s.plan)
 	w, h := e.Max[0]-e.Min[0], e.Max[1]-e.Min[1]
-	n := max(w/(s.size.Inner()-20), h/60)
+	n := max(w/(s.size.Inner()-20), h/32)
 	high := h/n + 8
 	s.need(high)
 	origin := orb.Point{page.Margin + (s.size.Inner()-w/n)/2 - e.Min[0]/n, s.y - 4 - h/n - e.Min[1]/n}

@@ -22,6 +22,7 @@ const (
 	figureOut = 4.5 // room of running figures, over and under the cloth
 	callOut   = 4.5 // room of call-outs beyond them
 	leastID   = 1.6
+	lowMM     = 15.0 // cloth lower than this has no room for upright words beside it
 )
 
 // row is a stretch of the cloth on the page: along from, in mm of roll.
@@ -108,10 +109,14 @@ func (r *row) cloth() {
 		r.l.Box(sheet.Pen{}, sheet.Fill{Ink: sheet.Black}, orb.Bound{Min: orb.Point{b.Min[0] - 1.2, b.Min[1]}, Max: orb.Point{b.Min[0], b.Max[1]}})
 	}
 	high := b.Max[1] - b.Min[1]
-	r.l.Write(sheet.Text{Height: 2.4, Bold: true, Turn: 90, Words: words}.Fitted(math.Max(high, 16)).Centred(orb.Point{b.Min[0] - 4, middle}))
+	if high < lowMM {
+		r.l.Write(sheet.Text{Height: 2.4, Bold: true, Words: words}.Fitted(rowLeft - 2).Centred(orb.Point{b.Min[0] - rowLeft/2, middle}))
+		return
+	}
+	r.l.Write(sheet.Text{Height: 2.4, Bold: true, Turn: 90, Words: words}.Fitted(high).Centred(orb.Point{b.Min[0] - 4, middle}))
 	r.l.Arrow(sheet.Black, 0.2, 1.4, orb.Point{b.Min[0] - 7.2, middle}, orb.Point{b.Min[0] - 7.2, b.Min[1]})
 	r.l.Arrow(sheet.Black, 0.2, 1.4, orb.Point{b.Min[0] - 7.2, middle}, orb.Point{b.Min[0] - 7.2, b.Max[1]})
-	r.l.Write(sheet.Text{Height: 2.4, Bold: true, Turn: 90, Words: sheet.Tape(r.length.Roll.WidthMM, r.plan.Units)}.Fitted(math.Max(high, 16)).Centred(orb.Point{b.Min[0] - 9.6, middle}))
+	r.l.Write(sheet.Text{Height: 2.4, Bold: true, Turn: 90, Words: sheet.Tape(r.length.Roll.WidthMM, r.plan.Units)}.Fitted(high).Centred(orb.Point{b.Min[0] - 9.6, middle}))
 }
 
 // drawPieces draws what of each piece lies in the row.

@@ -93,7 +93,14 @@ func writeFaults(l *Layer, faults []string, b orb.Bound, k float64) {
 	step := (b.Max[1] - b.Min[1]) / float64(len(faults))
 	for i, f := range faults {
 		y := b.Max[1] - float64((float64(i)+0.5)*step) - float64(0.7*k)
-		for j, line := range Wrapped(Text{Height: 1.3 * k, Bold: true, Ink: Fault, Words: f}, b.Max[0]-b.Min[0], 2) {
+		t := Text{Height: 1.3 * k, Bold: true, Ink: Fault, Words: f}
+		if wide := b.Max[0] - b.Min[0]; t.Width() > 1.8*wide {
+			// The worst of it in letters that can be read, the rest in the checks.
+			if first, _, more := strings.Cut(f, "; "); more {
+				t.Words = first + "; and more"
+			}
+		}
+		for j, line := range Wrapped(t, b.Max[0]-b.Min[0], 2) {
 			line.At = orb.Point{b.Min[0], y + float64((0.5-float64(j))*1.2*k)}
 			l.Write(line)
 		}
