@@ -16,7 +16,7 @@ import (
 const (
 	longest  = 250.0 // of a piece along the line
 	shortest = 200.0 // but for the last of a stretch
-	tail     = 14.0  // glued under the next piece, or left over at a corner
+	tail     = 12.0  // glued under the next piece, or left over at a corner
 	together = 0.05  // ticks so near are one
 
 	rulerHigh = 6.2 // room of the running lengths under the line

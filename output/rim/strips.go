@@ -29,7 +29,7 @@ func Strips(p laminate.Plan, line layup.Line, sha string, size page.Size) []shee
 		y := top - headHigh
 		n := 0
 		for n < len(all) && (n == 0 || y-all[n].high() > page.Margin+page.FootHigh+2) {
-			all[n].draw(l, p, page.Margin+2, y)
+			all[n].draw(l, p, page.Margin+1, y)
 			y -= all[n].high() + apart
 			n++
 		}
