@@ -155,7 +155,7 @@ func TestLetteringKeepsItsRoom(t *testing.T) {
 					if l.Name != "PAGE" {
 						continue
 					}
-					own := b.Pad(-0.22 * text.Height)
+					own := b.Pad(-0.12 * text.Height)
 					for k, other := range boxes {
 						if own.Intersects(other) {
 							t.Errorf("%s page %d: %q lies over %q", name, i+1, text.Words, words[k])

@@ -32,41 +32,26 @@ func (o outlines) of(glyph int) []byte {
 	return o.glyf[2*int(binary.BigEndian.Uint16(o.loca[2*glyph:])) : 2*int(binary.BigEndian.Uint16(o.loca[2*glyph+2:]))]
 }
 
-// subset gives a font that holds the glyphs listed, in that order, and after
-// them what they are composed of; the first is the one for missing letters.
+// subset gives a font that holds the glyphs listed, in that order; the first is
+// the one for missing letters. Outlines are taken as they are: both faces have
+// none that is composed of others (a test holds it).
 func subset(data []byte, glyphs []int) []byte {
 	t := tables(data)
 	o := outlines{t["glyf"], t["loca"], binary.BigEndian.Uint16(t["head"][50:]) != 0}
-	all := append([]int{}, glyphs...)
-	number := map[int]int{}
-	for i, g := range all {
-		if _, ok := number[g]; !ok {
-			number[g] = i
-		}
-	}
 	var glyf, loca []byte
-	for i := 0; i < len(all); i++ {
+	for _, g := range glyphs {
 		loca = binary.BigEndian.AppendUint32(loca, uint32(len(glyf)))
-		outline := append([]byte{}, o.of(all[i])...)
-		for _, at := range components(outline) {
-			part := int(binary.BigEndian.Uint16(outline[at:]))
-			if _, ok := number[part]; !ok {
-				number[part] = len(all)
-				all = append(all, part)
-			}
-			binary.BigEndian.PutUint16(outline[at:], uint16(number[part]))
-		}
-		glyf = append(glyf, outline...)
+		glyf = append(glyf, o.of(g)...)
 		for len(glyf)%4 != 0 {
 			glyf = append(glyf, 0)
 		}
 	}
 	loca = binary.BigEndian.AppendUint32(loca, uint32(len(glyf)))
+	n := []byte{byte(len(glyphs) >> 8), byte(len(glyphs))}
 	return assembled(map[string][]byte{
-		"glyf": glyf, "loca": loca, "hmtx": widths(t, all),
+		"glyf": glyf, "loca": loca, "hmtx": widths(t, glyphs),
 		"head": patched(patched(t["head"], 8, 0, 0, 0, 0), 50, 0, 1), // no checksum yet, long loca
-		"hhea": patched(t["hhea"], 34, byte(len(all)>>8), byte(len(all))),
-		"maxp": patched(t["maxp"], 4, byte(len(all)>>8), byte(len(all))),
+		"hhea": patched(t["hhea"], 34, n...), "maxp": patched(t["maxp"], 4, n...),
 		"cvt ": t["cvt "], "fpgm": t["fpgm"], "prep": t["prep"],
 	})
 }
@@ -91,43 +76,6 @@ func widths(t map[string][]byte, glyphs []int) []byte {
 		out = append(out, t["hmtx"][4*full+2*(g-full):4*full+2*(g-full)+2]...)
 	}
 	return out
-}
-
-// Flags of a composed outline.
-const (
-	argumentsAreWords = 0x0001
-	oneScale          = 0x0008
-	moreComponents    = 0x0020
-	twoScales         = 0x0040
-	fourScales        = 0x0080
-)
-
-// components gives where in a composed outline the numbers of its parts stand;
-// none for a plain one.
-func components(outline []byte) []int {
-	if len(outline) < 10 || int16(binary.BigEndian.Uint16(outline)) >= 0 {
-		return nil
-	}
-	var at []int
-	for i := 10; ; {
-		flags := binary.BigEndian.Uint16(outline[i:])
-		at = append(at, i+2)
-		i += 4 + 2
-		if flags&argumentsAreWords != 0 {
-			i += 2
-		}
-		switch {
-		case flags&oneScale != 0:
-			i += 2
-		case flags&twoScales != 0:
-			i += 4
-		case flags&fourScales != 0:
-			i += 8
-		}
-		if flags&moreComponents == 0 {
-			return at
-		}
-	}
 }
 
 // assembled writes tables behind their directory, with the checksums.

@@ -11,6 +11,7 @@ import (
 
 	"github.com/paulmach/orb"
 	"golang.org/x/image/font"
+	"golang.org/x/image/font/gofont/gobold"
 	"golang.org/x/image/font/gofont/goregular"
 	"golang.org/x/image/font/sfnt"
 	"golang.org/x/image/math/fixed"
@@ -113,7 +114,7 @@ func itoa(n int) string {
 }
 
 // The embedded subset read by another program (x/image's sfnt): its glyphs are
-// those of the whole face, composed ones included, with their widths.
+// those of the whole face, with their widths.
 func TestSubsetIsAFont(t *testing.T) {
 	whole, err := sfnt.Parse(goregular.TTF)
 	if err != nil {
@@ -160,6 +161,20 @@ func TestSubsetIsAFont(t *testing.T) {
 		c, _ := part.GlyphAdvance(&b, sfnt.GlyphIndex(k+1), fixed.I(2048), font.HintingNone)
 		if a != c {
 			t.Errorf("%c: %v wide, want %v", r, c, a)
+		}
+	}
+}
+
+// No outline of a face is composed of others: such ones begin with a count of
+// contours below zero, and a subset would have to renumber their parts.
+func TestNoComposedOutlines(t *testing.T) {
+	for _, data := range [][]byte{goregular.TTF, gobold.TTF} {
+		full := tables(data)
+		o := outlines{full["glyf"], full["loca"], binary.BigEndian.Uint16(full["head"][50:]) != 0}
+		for g := range int(binary.BigEndian.Uint16(full["maxp"][4:])) {
+			if outline := o.of(g); len(outline) > 1 && int16(binary.BigEndian.Uint16(outline)) < 0 {
+				t.Errorf("glyph %d is composed", g)
+			}
 		}
 	}
 }
