@@ -27,6 +27,13 @@ func (r *rollRow) pieces(pieces []laminate.Piece) (small []laminate.Piece) {
 		r.region(shapes[i], r.at)
 		r.text(`"/>`)
 	}
+	r.text(`<path class="cut" d="`)
+	for _, piece := range pieces {
+		for _, ring := range piece.Shape.Rings() {
+			r.cuts(ring)
+		}
+	}
+	r.text(`"/>`)
 	for i, piece := range pieces {
 		b, s := piece.Shape.Bounds(), shapes[i].Bounds()
 		here, all := s.Max[0]-s.Min[0], b.Max[0]-b.Min[0]
@@ -39,6 +46,32 @@ func (r *rollRow) pieces(pieces []laminate.Piece) (small []laminate.Piece) {
 		}
 	}
 	return small
+}
+
+// cuts draws what of an outline lies in this row; where the row ends there is no
+// cut, and no line.
+func (r *rollRow) cuts(ring orb.Ring) {
+	points := make([]orb.Point, len(ring))
+	for i, p := range ring {
+		points[i] = r.at(p)
+	}
+	points = plainer(points)
+	row := orb.Bound{Min: orb.Point{rollLeft, -1e9}, Max: orb.Point{rollLeft + (r.to-r.from)/r.k, 1e9}}
+	var line []orb.Point
+	for i, p := range points {
+		from, to, ok := within(p, points[(i+1)%len(points)], row)
+		if !ok || len(line) > 0 && line[len(line)-1] != from {
+			r.lines(line, false)
+			line = nil
+		}
+		if ok && len(line) == 0 {
+			line = append(line, from)
+		}
+		if ok {
+			line = append(line, to)
+		}
+	}
+	r.lines(line, false)
 }
 
 // letter writes id, and ply and side below it, into a piece; the side of one laid

@@ -83,6 +83,10 @@ func (r *rollRow) seen() []laminate.Piece {
 // darker.
 func (r *rollRow) cloth(left, right, high float64) {
 	r.area("offcut", left, 0, right-left, high)
+	r.text(`<path class="edge" d="`)
+	r.lines([]orb.Point{{left, 0}, {right, 0}}, false)
+	r.lines([]orb.Point{{left, high}, {right, high}}, false)
+	r.text(`"/>`)
 	if e := r.l.Edge() / r.k; e > 0 {
 		r.area("badedge", left, 0, right-left, e)
 		r.area("badedge", left, high-e, right-left, e)
@@ -138,11 +142,21 @@ func (r *rollRow) ends(left, right, high float64) {
 		r.area("free", left-10, 0, 10, high)
 		r.centred(orb.Point{left - 32, high / 2}, math.Min(28, high/7), "b", 90, "FREE END")
 	} else {
-		r.centred(orb.Point{left - 26, high / 2}, math.Min(20, high/8), "", 90, "goes on")
+		r.centred(orb.Point{left - 26, high / 2}, math.Min(20, high/7), "", 90, "goes on")
+		r.goesOnAt(left, high)
 	}
 	if r.last {
 		r.text(`<path class="lastcut" d="`)
 		r.lines([]orb.Point{{right, -14}, {right, high + 14}}, false)
 		r.text(`"/>`)
+	} else {
+		r.goesOnAt(right, high)
 	}
+}
+
+// goesOnAt marks where a row ends and the cloth does not: dots, no cut.
+func (r *rollRow) goesOnAt(x, high float64) {
+	r.text(`<path class="goeson" d="`)
+	r.lines([]orb.Point{{x, 0}, {x, high}}, false)
+	r.text(`"/>`)
 }
