@@ -18,6 +18,10 @@ import (
 func (b *press) coverPages(before int) []*sheet.Scene {
 	c := newPress(b.plan, b.measured, b.sha, b.size)
 	c.section("LAY-UP SHEETS", nil, c.coverHead)
+	for _, w := range sheet.Warnings(b.plan.Checks) {
+		c.paragraph(page.Margin, c.size.Inner(), page.BodyHigh, true, w)
+		c.y -= 2
+	}
 	c.schedule(b.starts, before)
 	c.clothRows()
 	c.checkRows()

@@ -4,8 +4,10 @@
 //
 // A scene is in millimetres, y up. Lettering is given by the height of its
 // capitals and is drawn from outlines (Glyph) or as single pen strokes
-// (PenGlyph), so that a sheet looks the same everywhere.
+// (PenGlyph), on paper as live text in the same face, so that a sheet looks the
+// same everywhere.
 //
 // The package decides nothing about a plan and knows no file format: packages
-// svg and dxf write scenes, packages cutmap and layup compose them.
+// svg, dxf and pdf write scenes; cutmap, layup and the packages of paper compose
+// them.
 package sheet
