@@ -6,7 +6,7 @@ var (
 	topKeys = keySet{
 		known: []string{
 			"title", "units", "part", "outlines", "fabrics", "cores", "schedule", "joints", "resin", "consumables", "order", "table", "measured",
-			"fibres", "resins", "search",
+			"fibres", "resins", "dxf", "search",
 		},
 		later: []string{"measure_along"},
 	}
@@ -43,6 +43,7 @@ var (
 	resinKindKeys = keySet{known: []string{"density", "e", "nu", "alpha"}}
 
 	orderKeys  = keySet{known: []string{"spare", "sold_by"}}
+	dxfKeys    = keySet{known: []string{"release", "layers"}}
 	searchKeys = keySet{known: []string{"effort", "seed"}}
 )
 
@@ -80,7 +81,7 @@ type home struct {
 var (
 	homes = []home{
 		{"the job itself", topKeys}, {"part", partKeys}, {"a fabric", fabricKeys}, {"a roll", rollKeys}, {"schedule", plyKeys},
-		{"joints", jointKeys}, {"keep_clear", clearKeys}, {"order", orderKeys}, {"search", searchKeys},
+		{"joints", jointKeys}, {"keep_clear", clearKeys}, {"order", orderKeys}, {"search", searchKeys}, {"dxf", dxfKeys},
 	}
 	supplies = []home{
 		{"resin", resinKeys}, {"mix of the resin", mixKeys}, {"a consumable", consumableKeys}, {"a core", coreKeys}, {"measured", measuredKeys},

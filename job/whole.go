@@ -29,6 +29,7 @@ func (r *reading) whole(root *yaml.Node) {
 	r.schedule(b)
 	r.joints(b)
 	r.buying(b)
+	r.dxf(b)
 	r.consumables(b)
 	r.panel(b)
 	r.sense()

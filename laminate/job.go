@@ -27,6 +27,7 @@ type Job struct {
 	Uptakes     []Uptake
 	Fibres      []FibreKind // the job's own, before those of the library
 	Resins      []ResinKind
+	DXF         *DXF    // nil: R12, our layer names
 	TableMM     float64 // longest stretch of cloth on the cutting table, 0: no limit
 	Search      Search
 	Notes       []Note // what was assumed or understood, to be printed

@@ -39,6 +39,7 @@ type Plan struct {
 	Uptakes     []Uptake      `json:"uptakes,omitempty"`
 	Fibres      []FibreKind   `json:"fibres,omitempty"` // the job's own, before those of the library
 	Resins      []ResinKind   `json:"resins,omitempty"`
+	DXF         *DXF          `json:"dxf,omitempty"`
 	Notes       []Note        `json:"notes"`
 }
 

@@ -24,7 +24,7 @@ func (p *planner) record(a *answer) laminate.Plan {
 		Part: laminate.PlanPart{Name: j.Part.Name, DrawnFrom: j.Part.DrawnFrom, ZeroDeg: j.Part.ZeroDeg, LoadDeg: j.Part.LoadDeg,
 			TrimMM: j.Part.TrimMM, Net: j.Part.Net, Blank: j.Part.Blank, Corners: laminate.NamedCorners(j.Part.Net)},
 		Rules: rules(j), Resin: j.Resin, Consumables: j.Consumables, Cores: j.Cores, Measured: j.Measured, Uptakes: j.Uptakes,
-		Fibres: j.Fibres, Resins: j.Resins, Notes: j.Notes,
+		Fibres: j.Fibres, Resins: j.Resins, DXF: j.DXF, Notes: j.Notes,
 	}
 	for _, f := range j.Fabrics {
 		plan.Fabrics = append(plan.Fabrics, laminate.PlanFabric{Name: f.Name, WeightGSM: f.WeightGSM, Fibre: f.Fibre,

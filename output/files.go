@@ -50,7 +50,7 @@ func Files(p laminate.Plan, planSHA256 string) ([]File, error) {
 	n := &names{taken: map[string]bool{}}
 	tasks := rollTasks(p, planSHA256, n)
 	tasks = append(tasks, task{[]string{n.file("pieces-mm", ".dxf")}, func() ([][]byte, error) {
-		return one(dxf.Write(cutmap.Pieces(p)))
+		return one(dxf.WriteAs(cutmap.Pieces(p), p.DXF))
 	}})
 	tasks = append(tasks, plyTasks(p, planSHA256, n)...)
 	tasks = append(tasks, zoneTasks(p, planSHA256, n)...)
@@ -95,7 +95,7 @@ func drawLength(p laminate.Plan, l cutmap.Length, sha string) ([][]byte, error) 
 	if err != nil {
 		return nil, err
 	}
-	drawing, err := dxf.Write(cutter)
+	drawing, err := dxf.WriteAs(cutter, p.DXF)
 	return [][]byte{people, cut, drawing}, err
 }
 

@@ -16,6 +16,7 @@ type drawOptions struct {
 	out       string
 	templates []string
 	paper     string
+	dxf       dxfOptions
 }
 
 func newDrawCommand(s stream) *cobra.Command {
@@ -39,6 +40,7 @@ option again.`,
 		},
 	}
 	outFlag(c.Flags(), &o.out)
+	o.dxf.flags(c)
 	c.Flags().StringArrayVar(&o.templates, "template", nil, "draw a ply or a piece at 1:1 too, as P03 or P03-S02")
 	c.Flags().Var(onceChoice(&o.paper, "a4", "letter"), "paper", "paper of the templates")
 	return c
@@ -55,7 +57,7 @@ func runDraw(_ context.Context, s stream, o drawOptions) error {
 	if err != nil {
 		return err
 	}
-	p = way.Checked(p)
+	p = o.dxf.of(way.Checked(p))
 	files, err := way.Sheets(p)
 	if err != nil {
 		return fmt.Errorf("%s: %w", o.plan, err)

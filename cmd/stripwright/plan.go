@@ -19,6 +19,7 @@ type planOptions struct {
 	json   bool
 	effort string
 	seed   *int64
+	dxf    dxfOptions
 }
 
 func newPlanCommand(s stream) *cobra.Command {
@@ -46,7 +47,24 @@ Interrupted, it goes on with the best plan found so far and says so.`,
 	outFlag(c.Flags(), &o.out)
 	c.Flags().BoolVar(&o.json, "json", false, "print plan.json in place of the summary")
 	searchFlags(c, &o.effort, &o.seed)
+	o.dxf.flags(c)
 	return c
+}
+
+// dxfOptions say how drawings for a cutter are written.
+type dxfOptions struct{ release, layers string }
+
+func (o *dxfOptions) flags(c *cobra.Command) {
+	c.Flags().Var(onceChoice(&o.release, laminate.R12, laminate.R2000), "dxf", "release of the DXF drawings, in place of the job's own")
+	c.Flags().Var(onceChoice(&o.layers, numbered), "dxf-layers", "layer numbers as in ASTM D6673, in place of the job's own names")
+}
+
+// numbered asks for layer numbers.
+const numbered = "d6673"
+
+func (o dxfOptions) of(p laminate.Plan) laminate.Plan {
+	p.DXF = p.DXF.With(o.release, o.layers == numbered)
+	return p
 }
 
 // searchFlags adds the options of the search.
@@ -63,6 +81,7 @@ func runPlan(ctx context.Context, s stream, o planOptions) error {
 	if err != nil {
 		return err
 	}
+	p = o.dxf.of(p)
 	files, err := way.Sheets(p)
 	if err != nil {
 		return fmt.Errorf("%s: %w", o.job, err)

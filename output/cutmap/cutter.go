@@ -16,7 +16,7 @@ var cutterLayers = []string{"TEXT", "MARK", "NOTCH", "GRAIN", "ROLL", "DATUM", "
 // Layers of the cuts: of a sound plan, and of one that failed its check.
 const (
 	cutLayer    = "CUT"
-	barredLayer = "DO-NOT-CUT"
+	barredLayer = laminate.BarredLayer
 )
 
 // Strokes of a cutter's file are thin: the cutter follows their middle.

@@ -3,41 +3,91 @@ package dxf
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 
 	"github.com/paulmach/orb"
 
+	"stripwright/laminate"
 	"stripwright/output/sheet"
 )
 
 type writer struct {
-	b   []byte
-	far bool
+	b      []byte
+	far    bool
+	names  map[string]string // other names of layers
+	handle int               // last one given; release 2000 alone has them
+	newer  bool              // release 2000
 }
 
-// Write gives the scene as the bytes of a DXF file. The only error is
-// sheet.ErrNumber. Names of layers must be plain ASCII words.
-func Write(s sheet.Scene) ([]byte, error) {
-	w := &writer{b: make([]byte, 0, size(s))}
-	w.header(s)
-	w.tables(s)
-	w.section("BLOCKS")
-	w.pair(0, "ENDSEC")
-	w.section("ENTITIES")
-	for _, l := range s.Layers {
-		for _, t := range l.Texts {
-			w.lettering(l.Name, t)
-		}
-		for _, shape := range l.Shapes {
-			w.shape(l.Name, shape)
+// Write gives the scene as the bytes of a DXF file of release 12. The only error
+// is sheet.ErrNumber. Names of layers must be plain ASCII words.
+func Write(s sheet.Scene) ([]byte, error) { return WriteAs(s, nil) }
+
+// WriteAs is Write in the release and with the names of layers that a plan asks
+// for; nil asks for nothing.
+func WriteAs(s sheet.Scene, as *laminate.DXF) ([]byte, error) {
+	w := &writer{b: make([]byte, 0, size(s)), names: map[string]string{}}
+	if as != nil {
+		w.newer = as.Release == laminate.R2000
+		for _, l := range as.Layers {
+			if laminate.IsLayerName(l.Name) {
+				w.names[l.Layer] = l.Name
+			}
 		}
 	}
-	w.pair(0, "ENDSEC")
+	if w.newer {
+		w.header2000(s)
+		w.tables2000(s)
+		w.blocks2000()
+	} else {
+		w.header(s)
+		w.tables(s)
+		w.section("BLOCKS")
+		w.pair(0, "ENDSEC")
+	}
+	w.entities(s)
+	if w.newer {
+		w.objects2000()
+	}
 	w.pair(0, "EOF")
 	if w.far {
 		return nil, fmt.Errorf("%s: %w", s.Title, sheet.ErrNumber)
 	}
 	return w.b, nil
+}
+
+func (w *writer) entities(s sheet.Scene) {
+	w.section("ENTITIES")
+	for _, l := range s.Layers {
+		name := w.layerName(l.Name)
+		for _, t := range l.Texts {
+			w.lettering(name, t)
+		}
+		for _, shape := range l.Shapes {
+			w.shape(name, shape)
+		}
+	}
+	w.pair(0, "ENDSEC")
+}
+
+// layerName gives the name that a layer has in the drawing.
+func (w *writer) layerName(layer string) string {
+	if name, ok := w.names[layer]; ok {
+		return name
+	}
+	return layer
+}
+
+// layerNames lists the names of a scene's layers, each once.
+func (w *writer) layerNames(s sheet.Scene) []string {
+	var out []string
+	for _, l := range s.Layers {
+		if name := w.layerName(l.Name); !slices.Contains(out, name) {
+			out = append(out, name)
+		}
+	}
+	return out
 }
 
 // size estimates the length of the file, so that it is not copied while it
@@ -122,10 +172,11 @@ func (w *writer) tables(s sheet.Scene) {
 	w.pair(73, "0")
 	w.number(40, 0)
 	w.pair(0, "ENDTAB")
-	w.table("LAYER", len(s.Layers)+1)
+	names := w.layerNames(s)
+	w.table("LAYER", len(names)+1)
 	w.layer("0", 7)
-	for i, l := range s.Layers {
-		w.layer(l.Name, 1+i%7)
+	for i, name := range names {
+		w.layer(name, 1+i%7)
 	}
 	w.pair(0, "ENDTAB")
 	w.style()
@@ -166,7 +217,7 @@ func (w *writer) shape(layer string, s sheet.Shape) {
 		return
 	}
 	if s.Radius > 0 {
-		w.entity("CIRCLE", layer)
+		w.entity("CIRCLE", layer, "AcDbCircle")
 		w.point(10, s.Centre)
 		w.number(30, 0)
 		w.number(40, s.Radius)
@@ -177,9 +228,17 @@ func (w *writer) shape(layer string, s sheet.Shape) {
 	}
 }
 
-func (w *writer) entity(kind, layer string) {
+// entity begins an entity; class is what release 2000 calls it.
+func (w *writer) entity(kind, layer, class string) {
 	w.pair(0, kind)
+	if w.newer {
+		w.owned(modelSpace)
+		w.pair(100, "AcDbEntity")
+	}
 	w.pair(8, layer)
+	if w.newer {
+		w.pair(100, class)
+	}
 }
 
 func (w *writer) line(layer string, l sheet.Line) {
@@ -187,14 +246,18 @@ func (w *writer) line(layer string, l sheet.Line) {
 	case len(l.Points) < 2:
 		return
 	case len(l.Points) == 2:
-		w.entity("LINE", layer)
+		w.entity("LINE", layer, "AcDbLine")
 		w.point(10, l.Points[0])
 		w.number(30, 0)
 		w.point(11, l.Points[1])
 		w.number(31, 0)
 		return
 	}
-	w.entity("POLYLINE", layer)
+	if w.newer {
+		w.polyline2000(layer, l)
+		return
+	}
+	w.entity("POLYLINE", layer, "")
 	w.pair(66, "1")
 	w.point(10, orb.Point{})
 	w.number(30, 0)
@@ -204,15 +267,15 @@ func (w *writer) line(layer string, l sheet.Line) {
 	}
 	w.pair(70, flag)
 	for _, p := range l.Points {
-		w.entity("VERTEX", layer)
+		w.entity("VERTEX", layer, "")
 		w.point(10, p)
 		w.number(30, 0)
 	}
-	w.entity("SEQEND", layer)
+	w.entity("SEQEND", layer, "")
 }
 
 func (w *writer) lettering(layer string, t sheet.Text) {
-	w.entity("TEXT", layer)
+	w.entity("TEXT", layer, "AcDbText")
 	w.point(10, t.Start())
 	w.number(30, 0)
 	w.number(40, t.Height)
@@ -222,5 +285,8 @@ func (w *writer) lettering(layer string, t sheet.Text) {
 		w.pair(72, strconv.Itoa(int(t.Align)))
 		w.point(11, t.At)
 		w.number(31, 0)
+	}
+	if w.newer {
+		w.pair(100, "AcDbText") // again, for the other alignment
 	}
 }

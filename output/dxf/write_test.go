@@ -11,6 +11,7 @@ import (
 
 	"github.com/paulmach/orb"
 
+	"stripwright/laminate"
 	"stripwright/output/cutmap"
 	"stripwright/output/internal/handmade"
 	"stripwright/output/sheet"
@@ -187,4 +188,43 @@ func signedArea(t *testing.T, ps []pair) float64 {
 		}
 	}
 	return sum
+}
+
+// Release 2000 and other names: every entity has a handle of its own, the layer that
+// was asked for and its class; layers that share a name stand in the table once. The
+// form itself is held by ezdxf (testdata/outside/dxf.py).
+func TestRelease2000(t *testing.T) {
+	var s sheet.Scene
+	pen := sheet.Solid(sheet.Black, 0.2)
+	s.Layer("TEXT").Texts = []sheet.Text{{At: orb.Point{1, 2}, Height: 5, Words: "P01-S01"}}
+	s.Layer("MARK")
+	s.Layer("SCALE").Shapes = []sheet.Shape{{Pen: pen, Lines: []sheet.Line{{Points: []orb.Point{{0, 0}, {100, 0}}}}}}
+	s.Layer("CUT").Shapes = []sheet.Shape{{Pen: pen, Lines: []sheet.Line{{Points: []orb.Point{{0, 0}, {9, 0}, {9, 7}}, Closed: true}}}, {Pen: pen, Centre: orb.Point{4, 4}, Radius: 2}}
+	data, err := WriteAs(s, &laminate.DXF{Release: laminate.R2000, Layers: laminate.NumberedLayers()})
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := string(data)
+	for _, want := range []string{"AC1015", "LWPOLYLINE", "AcDbPolyline\n90\n3\n70\n1\n", "AcDbCircle", "8\n15\n100\nAcDbText", "8\n8\n100\nAcDbLine", "8\n1\n100\nAcDbPolyline"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is missing", want)
+		}
+	}
+	lines := strings.Split(text, "\n")
+	handles, layers := map[string]bool{}, map[string]int{}
+	for i := 0; i+1 < len(lines); i += 2 {
+		code, value := lines[i], lines[i+1]
+		if code == "5" && i > 12 {
+			if handles[value] {
+				t.Errorf("handle %s stands twice", value)
+			}
+			handles[value] = true
+		}
+		if code == "2" && i > 7 && lines[i-1] == "AcDbLayerTableRecord" {
+			layers[value]++
+		}
+	}
+	if len(handles) < 10 || layers["8"] != 1 || layers["1"] != 1 || layers["15"] != 1 || layers["0"] != 1 {
+		t.Errorf("%d handles, layers %v", len(handles), layers)
+	}
 }

@@ -2,7 +2,8 @@
 
 usage: dxf.py FOLDER...         exit code 0 when all agree, 1 when not
 
-Held: read whole, no audit errors, millimetres stated; pieces-mm.dxf has each
+Held: read whole in the release that was asked for, no audit errors, millimetres
+stated; pieces-mm.dxf has each
 piece once, closed, in its shape; in the cut maps the cuts and the roll's edges
 enclose each piece in its shape and place, and no stretch is cut twice.
 """
@@ -35,12 +36,21 @@ def at_zero(shape):
     return affinity.translate(shape, -shape.bounds[0], -shape.bounds[1])
 
 
-def read(path, faults):
+def named(plan, layer):
+    """What a layer is called in the plan's drawings."""
+    names = {n["layer"]: n["name"] for n in (plan.get("dxf") or {"layers": []})["layers"]}
+    return names.get(layer, layer)
+
+
+def read(path, plan, faults):
     with open(path, encoding="ascii") as f:
         lines = [x.strip() for x in f.read().rstrip().splitlines()]
     if lines[-2:] != ["0", "EOF"]:
         faults.append(f"{path}: does not end with EOF")
     doc = ezdxf.readfile(path)
+    release = {"r12": "AC1009", "r2000": "AC1015"}[(plan.get("dxf") or {"release": "r12"})["release"]]
+    if doc.dxfversion != release:
+        faults.append(f"{path}: is {doc.dxfversion}, {release} was asked for")
     audit = doc.audit()
     if audit.errors or audit.fixes:
         faults.append(f"{path}: audit finds {len(audit.errors)} errors and {len(audit.fixes)} fixes")
@@ -62,18 +72,18 @@ def texts(space):
     return [e.dxf.text for e in space if e.dxftype() == "TEXT"]
 
 
-def check_scale(path, space, faults):
+def check_scale(path, plan, space, faults):
     """The bar on layer SCALE measures 100 mm."""
-    xs = [x for line in lines_of(space, "SCALE") for x, _ in line]
+    xs = [x for line in lines_of(space, named(plan, "SCALE")) for x, _ in line]
     if not xs or abs(max(xs) - min(xs) - 100) > 0.01:
         faults.append(f"{path}: the scale bar is not 100 mm long")
 
 
 def check_pieces(path, plan, faults):
-    space = read(path, faults)
-    check_scale(path, space, faults)
+    space = read(path, plan, faults)
+    check_scale(path, plan, space, faults)
     rings = []
-    for v in lines_of(space, "CUT"):
+    for v in lines_of(space, named(plan, "CUT")):
         if v[0] != v[-1]:
             faults.append(f"{path}: an outline is open at {v[0]}")
         rings.append(Polygon(v))
@@ -107,8 +117,8 @@ def check_pieces(path, plan, faults):
 
 
 def check_roll(path, plan, faults):
-    space = read(path, faults)
-    check_scale(path, space, faults)
+    space = read(path, plan, faults)
+    check_scale(path, plan, space, faults)
     names = set(texts(space))
     pieces = [(r, p) for r in plan["rolls"] for p in r["pieces"] if p["id"] in names]
     if not pieces:
@@ -120,8 +130,8 @@ def check_roll(path, plan, faults):
     first = min(polygon(p["shape"]).bounds[0] for _, p in pieces)
     start = max([0.0] + [c for c in roll["cross_cuts"] if c <= first + 0.01])
     edge = (roll["width_mm"] - roll["usable_width_mm"]) / 2
-    cuts = [LineString([p, q]) for v in lines_of(space, "CUT") for p, q in zip(v, v[1:]) if p != q]
-    edges = [LineString(v) for v in lines_of(space, "ROLL")]
+    cuts = [LineString([p, q]) for v in lines_of(space, named(plan, "CUT")) for p, q in zip(v, v[1:]) if p != q]
+    edges = [LineString(v) for v in lines_of(space, named(plan, "ROLL"))]
     whole = unary_union(cuts)
     twice = sum(c.length for c in cuts) - whole.length
     if twice > 0.05:
