@@ -37,14 +37,14 @@ type one struct {
 // that no QR code holds.
 func Labels(p laminate.Plan, sha string) ([]sheet.Scene, error) {
 	size := page.A4
-	wide, high := size.Wide/across, size.High/down
+	wide, high := float64(size.Wide/across), float64(size.High/down)
 	var pages []sheet.Scene
 	for i, o := range labels(p) {
 		k := i % (across * down)
 		if k == 0 {
 			pages = append(pages, sheet.Scene{Title: "LABELS", About: "Labels of the pieces. " + sheet.Verdict(p), Box: orb.Bound{Max: orb.Point{size.Wide, size.High}}})
 		}
-		corner := orb.Point{float64(k%across) * wide, size.High - float64(float64(k/across)*high)}
+		corner := orb.Point{float64(float64(k%across) * wide), size.High - float64(float64(k/across)*high)}
 		if err := o.draw(&pages[len(pages)-1], p, sha, orb.Bound{
 			Min: orb.Point{corner[0] + inset, corner[1] - high + inset}, Max: orb.Point{corner[0] + wide - inset, corner[1] - inset},
 		}); err != nil {
@@ -137,7 +137,7 @@ func (o one) towards(p laminate.Plan) (end, edge string) {
 	frame := geometry.PlyFrame(geometry.NewAngle(o.ply.AngleDeg))
 	at := frame.Apply(orb.Point(p.Part.Corners[0].At))
 	c := o.strip.Shape.In(frame).Bounds().Center()
-	x, y := at[0]-c[0], at[1]-c[1]
+	x, y := at[0]-float64(c[0]), at[1]-float64(c[1])
 	if o.piece.Mirrored {
 		y = -y
 	}

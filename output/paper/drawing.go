@@ -36,7 +36,7 @@ func (s *plySection) framed(index int, stretch stretch) {
 	for i, words := range over {
 		s.say(page.Margin+2, top-4-float64(5*float64(i)), page.BodyHigh, s.size.Inner()-4, true, words)
 	}
-	left := page.Margin + (s.size.Inner()-stretch.wide)/2
+	left := page.Margin + float64((s.size.Inner()-stretch.wide)/2)
 	view := s.lay.at(stretch, left, top-float64(5*float64(len(over))))
 	s.leaf.Layers = append(s.leaf.Layers, layup.Picture(s.plan, index, s.joints, view)...)
 	s.continued(stretch, view.Box)
@@ -125,7 +125,7 @@ func (s *plySection) guide() {
 	n := max(w/(s.size.Inner()-20), h/32)
 	high := h/n + 8
 	s.need(high)
-	origin := orb.Point{page.Margin + (s.size.Inner()-w/n)/2 - e.Min[0]/n, s.y - 4 - h/n - e.Min[1]/n}
+	origin := orb.Point{page.Margin + float64((s.size.Inner()-float64(w/n))/2) - float64(e.Min[0]/n), s.y - 4 - float64(h/n) - float64(e.Min[1]/n)}
 	place := func(p orb.Point) orb.Point { return sheet.Along(origin, p, 1/n) }
 	s.l.Region(sheet.Solid(sheet.Black, 0.3), sheet.Fill{Ink: sheet.White}, s.plan.Part.Net, place)
 	for _, j := range s.ply.Joints {

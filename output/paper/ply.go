@@ -81,7 +81,7 @@ func (s *plySection) head(further bool) {
 	inner := s.size.Inner() - 34
 	s.say(page.Margin, s.y-page.TitleHigh, page.TitleHigh, inner, true, title)
 	top := s.y - 11.5
-	wide := [3]float64{0.38 * inner, 0.2 * inner, 0.42*inner - 4}
+	wide := [3]float64{0.38 * inner, 0.2 * inner, float64(0.42*inner) - 4}
 	s.big(page.Margin, top, wide[0], "FABRIC", s.ply.Fabric, s.weightWords(), false)
 	s.big(page.Margin+wide[0]+2, top, wide[1], "ANGLE", sheet.Degrees(s.ply.AngleDeg), "", false)
 	s.big(page.Margin+wide[0]+wide[1]+4, top, wide[2], "SIDE", layup.FaceWords(s.ply), layup.SideWords(s.plan, s.ply), s.ply.Face == laminate.FaceDown)

@@ -90,9 +90,9 @@ func (b *press) blank(x, y, wide float64, words string) {
 // paragraph writes a text over the whole width or less, line by line.
 func (b *press) paragraph(x, wide, height float64, heavy bool, words string) {
 	for _, t := range sheet.Wrapped(sheet.Text{Height: height, Bold: heavy, Words: words}, wide, 40) {
-		b.need(1.75 * height)
+		b.need(float64(1.75 * height))
 		t.At = orb.Point{x, b.y - float64(1.3*height)}
 		b.l.Write(t)
-		b.y -= 1.75 * height
+		b.y -= float64(1.75 * height)
 	}
 }

@@ -66,7 +66,7 @@ func (s *rollSection) rows() {
 		b := orb.LineString(line.Points).Bound()
 		cuts = append(cuts, reach[sheet.Line]{line, b.Min[0], b.Max[0]})
 	}
-	each := math.Floor((s.size.Inner()-rowLeft-rowRight)*s.reduction/100) * 100
+	each := float64(math.Floor((s.size.Inner()-rowLeft-rowRight)*s.reduction/100) * 100)
 	high := s.length.Roll.WidthMM/s.reduction + 2*(figureOut+callOut)
 	for from := 0.0; from < s.length.Long(); from += each {
 		s.need(high)
@@ -209,14 +209,14 @@ func (r *row) callOuts() {
 			side, y, end = 1, b.Max[1]+figureOut+0.8, b.Max[1]+figureOut+0.4
 		}
 		t := sheet.Text{Height: page.SmallHigh, Bold: true, Words: c.words}
-		x := math.Max(c.at[0]-t.Width()/2, free[side])
+		x := math.Max(c.at[0]-float64(t.Width()/2), free[side])
 		if x+t.Width() > r.right() || x > c.at[0]+25 {
 			continue // in the list of pieces only
 		}
 		free[side] = x + t.Width() + 2
 		t.At = orb.Point{x, y}
 		ids := r.leaf.Layers[len(r.leaf.Layers)-1]
-		ids.Stroke(sheet.Solid(sheet.Black, 0.15), c.at, orb.Point{x + t.Width()/2, end})
+		ids.Stroke(sheet.Solid(sheet.Black, 0.15), c.at, orb.Point{x + float64(t.Width()/2), end})
 		ids.Disc(sheet.Pen{}, sheet.Fill{Ink: sheet.Black}, c.at, 0.4)
 		ids.Write(t)
 	}

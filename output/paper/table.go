@@ -86,7 +86,7 @@ func (t table) starts(x, wide float64) []float64 {
 }
 
 func (t table) cell(b *press, x, top, wide float64, c cell) {
-	base := top - t.high/2 - page.BodyHigh/2
+	base := top - float64(t.high/2) - page.BodyHigh/2
 	if c.tick {
 		b.tick(x+1, top-t.high+0.8, t.high-1.6)
 		x += t.high

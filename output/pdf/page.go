@@ -190,7 +190,7 @@ func (p *page) hatch(s sheet.Shape) {
 	p.path(s)
 	p.text("W* n ")
 	p.setPen(sheet.Solid(s.Fill.Ink, s.Fill.Width))
-	for x := math.Floor((b.Min[0]-high-b.Min[1])/step)*step + b.Min[1]; x < b.Max[0]; x += step {
+	for x := float64(math.Floor((b.Min[0]-high-b.Min[1])/step)*step) + b.Min[1]; x < b.Max[0]; x += step {
 		p.rule(orb.Point{x, b.Min[1]}, orb.Point{x + high, b.Max[1]})
 		if s.Fill.Crossed {
 			p.rule(orb.Point{x, b.Max[1]}, orb.Point{x + high, b.Min[1]})

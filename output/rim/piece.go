@@ -207,7 +207,7 @@ func (p piece) body(l *sheet.Layer, left, top, high float64) {
 	if p.number < p.of {
 		l.Box(sheet.Pen{}, sheet.Fill{Ink: sheet.Pale, Spacing: 2.5, Width: 0.2}, orb.Bound{Min: orb.Point{right, top - high}, Max: orb.Point{right + tail, top}})
 		words := sheet.Text{Height: 1.9, Bold: true, Turn: 90, Words: "piece " + strconv.Itoa(p.number+1) + " on top"}
-		words = words.Fitted(high - 2).Centred(orb.Point{right + tail/2, top - high/2})
+		words = words.Fitted(high - 2).Centred(orb.Point{right + tail/2, top - float64(high/2)})
 		l.Box(sheet.Pen{}, sheet.Fill{Ink: sheet.White}, words.Bounds().Pad(0.5))
 		l.Write(words)
 	}
