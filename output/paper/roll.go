@@ -114,7 +114,7 @@ func (s *rollSection) pieces() {
 		if p.Mirrored {
 			laid = "DOWN"
 		}
-		ends := cell{words: "shaped: see the map"}
+		ends := cell{words: shapeWords(c)}
 		if c.Straight {
 			ends = cell{figure: sheet.Number(c.FreeDeg, 1) + "°, " + sheet.Number(c.FarDeg, 1) + "°"}
 		}
@@ -125,4 +125,47 @@ func (s *rollSection) pieces() {
 	table{columns: []column{
 		{"CUT", 9}, {"PIECE", 22}, {"FACE", 13}, {"ACROSS, from the right", 34}, {"RIGHT EDGE, along", 40}, {"LEFT EDGE, along", 40}, {"ENDS: free, far", 27}, {"DONE", 12},
 	}, high: rowHigh}.write(s.press, rows)
+	s.shaped()
+}
+
+// shaped lists the corners of pieces whose ends are no single cuts, and names
+// those that are curved.
+func (s *rollSection) shaped() {
+	var told, curved []string
+	for _, p := range s.length.Pieces {
+		c := list.CutMeasuresOf(p)
+		var corners []string
+		for _, q := range c.Corners {
+			corners = append(corners, sheet.Number(q[0], 1)+" by "+sheet.Number(q[1], 1))
+		}
+		switch {
+		case c.Straight:
+		case len(corners) == 0:
+			curved = append(curved, p.ID)
+		default:
+			told = append(told, p.ID+": "+strings.Join(corners, "; "))
+		}
+	}
+	if len(told) > 0 {
+		s.need(16)
+		s.bar("SHAPED PIECES: corners in mm, along from the free end by across from the right")
+		for _, words := range told {
+			s.paragraph(page.Margin+1, s.size.Inner()-2, page.SmallHigh, false, words)
+			s.y -= 0.8
+			s.rule(page.Margin, s.y, s.size.Inner())
+		}
+		s.y -= 3
+	}
+	if len(curved) > 0 {
+		s.need(16)
+		s.bar("CURVED PIECES: cut them by a template at 1:1 (draw --template with the id), or on a cutter")
+		s.paragraph(page.Margin+1, s.size.Inner()-2, page.SmallHigh, false, strings.Join(curved, ", "))
+	}
+}
+
+func shapeWords(c list.CutMeasures) string {
+	if len(c.Corners) == 0 {
+		return "curved"
+	}
+	return "shaped: see below"
 }
