@@ -36,6 +36,10 @@ func (r *reading) joints(top block) {
 			rules.MaxGapMM = &mm
 		}
 	}
+	if n := b.value("ends"); n != nil {
+		ends, _ := r.choice(n, "ends", "shaped", laminate.StraightEnds)
+		rules.StraightEnds = ends == laminate.StraightEnds
+	}
 	r.styles(b)
 	r.keepClear(b)
 	r.inForce()

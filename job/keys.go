@@ -23,7 +23,7 @@ var (
 	rollKeys  = keySet{known: []string{"id", "width", "bad_edge", "length", "count", "price", "remnant"}}
 	plyKeys   = keySet{known: []string{"fabric", "angle", "code", "face", "times", "outline", "core"}}
 	jointKeys = keySet{known: []string{
-		"stagger", "plies_between", "narrowest", "cutting_gap", "laying_tolerance", "max_gap", "style", "end_joints", "keep_clear",
+		"stagger", "plies_between", "narrowest", "cutting_gap", "laying_tolerance", "max_gap", "ends", "style", "end_joints", "keep_clear",
 	}}
 	clearKeys = keySet{known: []string{
 		"points", "rectangle", "corner", "circle", "ellipse", "at", "layer", "holes_up_to", "grow", "angles",

@@ -136,6 +136,7 @@ type Rules struct {
 	CuttingGapMM      float64
 	LayingToleranceMM float64
 	MaxGapMM          *float64 // widest gap allowed in a butt, nil when not stated
+	StraightEnds      bool     // pieces are cut square and trimmed on the tool
 	KeepClear         []KeepClear
 }
 

@@ -71,8 +71,13 @@ type PlanRules struct {
 	TableMM           *float64        `json:"table_mm"`
 	SparePercent      float64         `json:"spare_percent"`
 	SoldByMM          float64         `json:"sold_by_mm"`
+	Ends              string          `json:"ends,omitempty"` // StraightEnds, or "" for ends cut to shape
 	KeepClear         []PlanKeepClear `json:"keep_clear"`
 }
+
+// StraightEnds: each piece is the oblong about its strip, along the roll, and what
+// reaches beyond the blank is trimmed on the tool.
+const StraightEnds = "straight"
 
 // PlanKeepClear is a region without joints; Angles empty: for plies at any
 // angle. It is the region asked for, without the laying tolerance.

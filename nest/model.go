@@ -101,6 +101,7 @@ func (m *model) class(known map[classKey]*layout.Class, bases map[baseKey]*layou
 	c, ok := known[key]
 	if !ok {
 		c = bases[base].Class(usable, int64(geometry.Micrometres(m.job.Rules.NarrowestMM)))
+		c.Straight = m.job.Rules.StraightEnds
 		known[key] = c
 	}
 	return c

@@ -2,6 +2,7 @@ package nest
 
 import (
 	"stripwright/geometry"
+	"stripwright/geometry/band"
 	"stripwright/laminate"
 	"stripwright/nest/layout"
 	"stripwright/nest/roll"
@@ -69,7 +70,7 @@ func (m *model) pieces(i int, phase int64) []roll.Piece {
 	d := m.divide(i, phase)
 	out := make([]roll.Piece, len(d.Pieces))
 	for k := range d.Pieces {
-		out[k] = roll.Piece{Shape: roll.NewShape(&d.Pieces[k], p.FaceDown, m.problem.Gap), Ways: ways}
+		out[k] = roll.Piece{Shape: roll.NewShape(m.cut(d, k), p.FaceDown, m.problem.Gap), Ways: ways}
 	}
 	if m.shapes += len(out); m.shapes > mostShapes {
 		clear(m.ready)
@@ -77,6 +78,15 @@ func (m *model) pieces(i int, phase int64) []roll.Piece {
 	}
 	m.ready[key] = out
 	return out
+}
+
+// cut gives a piece of a division as it is cut: its strip, or the oblong about it
+// where ends are cut straight.
+func (m *model) cut(d *layout.Division, k int) *band.Piece {
+	if m.job.Rules.StraightEnds {
+		return d.Pieces[k].Oblong()
+	}
+	return &d.Pieces[k]
 }
 
 // mostShapes bounds the shapes that are kept for later.

@@ -43,6 +43,9 @@ func (p *planner) record(a *answer) laminate.Plan {
 func rules(j *laminate.Job) laminate.PlanRules {
 	r := laminate.PlanRules{LayingToleranceMM: j.Rules.LayingToleranceMM, NarrowestMM: j.Rules.NarrowestMM, MaxGapMM: j.Rules.MaxGapMM,
 		CuttingGapMM: j.Rules.CuttingGapMM, SparePercent: j.Order.SparePercent, SoldByMM: j.Order.SoldByMM}
+	if j.Rules.StraightEnds {
+		r.Ends = laminate.StraightEnds
+	}
 	if j.TableMM > 0 {
 		r.TableMM = &j.TableMM
 	}
@@ -156,7 +159,7 @@ func order(pieces []laminate.Piece) {
 func (m *model) piece(ref pieceRef, at roll.Place, phases []int64) laminate.Piece {
 	p := &m.job.Plies[ref.ply]
 	d := m.classes[ref.ply].Divide(phases[ref.ply])
-	src := &d.Pieces[ref.piece]
+	src := m.cut(d, ref.piece)
 	height, length := src.Height(), src.MaxX-src.MinX
 	turned := 0
 	if at.Way == 1 {

@@ -177,7 +177,7 @@ func comparePlaces(a, b roll.Place) int {
 func (m *model) outlineKey(ref pieceRef, phases []int64) string {
 	p := &m.job.Plies[ref.ply]
 	d := m.classes[ref.ply].Divide(phases[ref.ply])
-	src := &d.Pieces[ref.piece]
+	src := m.cut(d, ref.piece)
 	key := []byte{0, 0}
 	if p.FaceDown {
 		key[0] = 1

@@ -125,6 +125,7 @@ func randomJob(rng *rand.Rand) laminate.Job {
 	}
 	if rng.IntN(5) == 0 {
 		j.Rules.CuttingGapMM = some(rng, 0, 4)
+		j.Rules.StraightEnds = rng.IntN(6) == 0
 	}
 	if rng.IntN(3) == 0 {
 		b := r.Bounds()

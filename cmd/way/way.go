@@ -26,6 +26,9 @@ func Plan(ctx context.Context, j laminate.Job, s nest.Settings) (laminate.Plan, 
 	if err != nil {
 		return laminate.Plan{}, err
 	}
+	if j.Rules.StraightEnds {
+		p.Notes = append(p.Notes, costOfStraightEnds(ctx, j, p))
+	}
 	return Checked(order.Fill(p, j)), nil
 }
 

@@ -81,6 +81,7 @@ type laidPly struct {
 	blank  shape
 	shapes []shape // of the strips
 	seams  []seam
+	square bool // its pieces are cut as oblongs
 	full   bool // its blank is the part's blank
 }
 
@@ -96,6 +97,7 @@ func lay(p laminate.Plan) *laid {
 	}
 	for i, q := range p.Plies {
 		l.plies = append(l.plies, layPly(q, p.Part.Blank))
+		l.plies[i].square = p.Rules.Ends == laminate.StraightEnds
 		for k, s := range q.Strips {
 			if _, ok := l.strips[s.ID]; !ok {
 				l.strips[s.ID] = place{i, k}

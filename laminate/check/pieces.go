@@ -10,7 +10,7 @@ import (
 // pieces holds that every strip is cut exactly once, from a roll of its
 // fabric, and that each piece is its strip: turned into the roll's direction,
 // mirrored when the ply lies face down, turned end for end only where the cloth
-// allows it.
+// allows it; where ends are cut straight, the oblong about its strip.
 func pieces(l *laid) *finding {
 	f := &finding{rule: RulePieces, opening: doNotCut, note: "every strip is cut once, and each piece is its strip"}
 	cut := map[string]int{}
@@ -122,7 +122,11 @@ func lies(mirrored bool, turned int) string {
 // fits says whether a piece is the strip, mirrored and turned so, wherever it
 // lies on the roll.
 func fits(y *laidPly, strip int, got shape, mirrored bool, turned int) bool {
-	want := y.shapes[strip].onRoll(mirrored, turned == 180)
+	want := y.shapes[strip]
+	if y.square {
+		want = want.oblong()
+	}
+	want = want.onRoll(mirrored, turned == 180)
 	wl, wh := want.bounds()
 	gl, gh := got.bounds()
 	for k := range wl {
@@ -134,6 +138,12 @@ func fits(y *laidPly, strip int, got shape, mirrored bool, turned int) bool {
 		((gl[0] - wl[0]) + (gh[0] - wh[0])) / 2,
 		((gl[1] - wl[1]) + (gh[1] - wh[1])) / 2,
 	}), got)
+}
+
+// oblong gives what is cut for a strip whose ends are cut straight.
+func (s shape) oblong() shape {
+	lo, hi := s.bounds()
+	return shape{{lo, {hi[0], lo[1]}, hi, {lo[0], hi[1]}}}
 }
 
 // onRoll gives a strip as it is cut: mirrored across the roll direction when

@@ -19,18 +19,19 @@ const (
 	Gaps
 	BadEdges
 	Earlier
+	Trimmed
 	kinds
 )
 
 // Kinds lists all kinds of loss.
-func Kinds() []Kind { return []Kind{Ends, Beside, Openings, Cuts, Gaps, BadEdges, Earlier} }
+func Kinds() []Kind { return []Kind{Ends, Beside, Openings, Cuts, Gaps, BadEdges, Earlier, Trimmed} }
 
 // Cloth is the cloth of one fabric and roll width.
 type Cloth struct {
 	Fabric  string
 	WidthMM float64        // of the roll, with its bad edges
 	TotalMM float64        // roll length that counts: what is used, and by the last cut what is left before it
-	LaidMM2 float64        // in the pieces
+	LaidMM2 float64        // in the strips
 	Lost    [kinds]float64 // mm²
 }
 
@@ -49,6 +50,7 @@ func (c *Cloth) LengthMM(area float64) float64 { return area / c.WidthMM }
 // by width. The shares of a cloth add up to all of it.
 func Of(p laminate.Plan) []Cloth {
 	var out []Cloth
+	strips := stripAreas(p)
 	for _, r := range p.Rolls {
 		k := slices.IndexFunc(out, func(c Cloth) bool {
 			return c.Fabric == r.Fabric && geometry.Micrometres(c.WidthMM) == geometry.Micrometres(r.WidthMM)
@@ -58,6 +60,9 @@ func Of(p laminate.Plan) []Cloth {
 			out = append(out, Cloth{Fabric: r.Fabric, WidthMM: r.WidthMM})
 		}
 		out[k].take(r, p.Rules.CuttingGapMM)
+		if p.Rules.Ends == laminate.StraightEnds {
+			out[k].trim(r, strips)
+		}
 	}
 	for _, c := range p.Cost {
 		if c.Measure == laminate.ByLastCut {
@@ -85,6 +90,30 @@ func (c *Cloth) take(r laminate.PlanRoll, gap float64) {
 			}
 			c.Lost[k] += area
 		}
+	}
+}
+
+// stripAreas gives the area of every strip as it lies, mm², where pieces are more
+// than that.
+func stripAreas(p laminate.Plan) map[string]float64 {
+	out := map[string]float64{}
+	if p.Rules.Ends != laminate.StraightEnds {
+		return out
+	}
+	for _, y := range p.Plies {
+		for _, s := range y.Strips {
+			out[s.ID] = s.Shape.Area()
+		}
+	}
+	return out
+}
+
+// trim tells what is trimmed on the tool from what stays in the plies.
+func (c *Cloth) trim(r laminate.PlanRoll, strips map[string]float64) {
+	for i := range r.Pieces {
+		off := r.Pieces[i].Shape.Area() - strips[r.Pieces[i].ID]
+		c.LaidMM2 -= off
+		c.Lost[Trimmed] += off
 	}
 }
 

@@ -26,6 +26,7 @@ type Class struct {
 	*Base
 	Width     int64 // usable width of the roll, µm
 	Narrowest int64 // least extent of a piece across the roll, µm
+	Straight  bool  // pieces are cut as oblongs
 
 	cutter   band.Cutter
 	combs    map[int64]*Comb
@@ -188,13 +189,17 @@ func (c *Class) WideEnough(phase int64) bool { return !c.Measure(phase).slim }
 // and marks one that is too narrow. A piece that no joint bounds is as narrow as the blank itself there.
 func (c *Class) tally(d *Division, p *band.Piece, ends []band.Ends) []band.Ends {
 	h := p.Height()
+	cut := p
+	if c.Straight {
+		cut = p.Oblong()
+	}
 	if h >= c.Width {
-		e, mean := band.EndsOf(p)
+		e, mean := band.EndsOf(cut)
 		d.Full += mean
 		d.Fulls++
 		return append(ends, e)
 	}
-	d.Narrow = append(d.Narrow, Narrow{h, midChord(p)})
+	d.Narrow = append(d.Narrow, Narrow{h, midChord(cut)})
 	if h < c.Narrowest && c.bounded(d, p) {
 		d.Fault, d.slim = TooNarrow, true
 	}

@@ -18,6 +18,7 @@ var lostTo = map[waste.Kind]string{
 	waste.Gaps:     "cutting gap",
 	waste.BadEdges: "bad edges",
 	waste.Earlier:  "left on earlier rolls",
+	waste.Trimmed:  "trimmed on the tool",
 }
 
 // wasteRows tells for each cloth where it goes, in mm of roll and percent of

@@ -167,6 +167,8 @@ def check_rolls(plan, faults):
             turned = affinity.rotate(strip, -ply["angle_deg"], origin=(0, 0))
             if down:
                 turned = affinity.scale(turned, 1, -1, origin=(0, 0))
+            if plan["rules"].get("ends") == "straight":
+                turned = turned.envelope
             turned = affinity.rotate(turned, piece["turned"], origin=(0, 0))
             moved = affinity.translate(turned, shape.bounds[0] - turned.bounds[0], shape.bounds[1] - turned.bounds[1])
             if not same(moved, shape):
