@@ -41,13 +41,19 @@ func SideWords(p laminate.Plan, ply laminate.PlanPly) string {
 	return face + " towards you"
 }
 
-// GapWords says how strips are laid, with the widest gap that the job allows.
+// GapWords says how strips are laid, with the widest gap that the job allows, and
+// that square ends are trimmed.
 func GapWords(p laminate.Plan) string {
-	const lay = "Lay to the marks, not to the neighbour."
+	words := "Lay to the marks, not to the neighbour."
 	if p.Rules.MaxGapMM == nil {
-		return lay + " No widest gap is stated in the job; no laps."
+		words += " No widest gap is stated in the job; no laps."
+	} else {
+		words += " Widest gap " + sheet.Tape(*p.Rules.MaxGapMM, p.Units) + "; no laps."
 	}
-	return lay + " Widest gap " + sheet.Tape(*p.Rules.MaxGapMM, p.Units) + "; no laps."
+	if p.Rules.Ends == laminate.StraightEnds {
+		words += " ENDS ARE CUT SQUARE: trim them to the blank."
+	}
+	return words
 }
 
 // TwoPeopleMM is the length from which a piece is carried and laid by two
