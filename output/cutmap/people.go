@@ -173,7 +173,7 @@ func (b *board) heading() float64 {
 
 // title draws the title block under the cloth; it returns the bottom of it.
 func (b *board) title(sha string) float64 {
-	rows := sheet.Rows(b.plan, sha, b.l.Fabric.Name)
+	rows := sheet.Rows(sheet.OfRoll(b.plan), sha, b.l.Fabric.Name)
 	pieces := strconv.Itoa(len(b.l.Pieces)) + " pieces on " + sheet.Tape(b.l.Long(), b.plan.Units)
 	rows = append(rows, []sheet.Entry{
 		{Caption: "ROLL, COPY", Words: b.l.Roll.Roll + ", " + strconv.Itoa(b.l.Roll.Copy), Share: 2},

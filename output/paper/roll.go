@@ -22,12 +22,15 @@ type rollSection struct {
 
 // rollPages composes the map and the cut list of each length.
 func (b *press) rollPages(lengths []cutmap.Length) {
+	whole := b.plan
+	b.plan = sheet.OfRoll(whole)
 	for _, l := range lengths {
 		s := &rollSection{b, l, rollReduction(l.Roll.WidthMM)}
 		b.section(s.name(), []string{l.Roll.Fabric}, s.head)
 		s.rows()
 		s.pieces()
 	}
+	b.plan = whole
 }
 
 func (s *rollSection) name() string {

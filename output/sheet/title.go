@@ -94,6 +94,13 @@ func Rows(p laminate.Plan, sha string, fabrics ...string) [][]Entry {
 	return [][]Entry{first, second}
 }
 
+// OfRoll gives a plan for a sheet of a roll, on which no direction of the part
+// stands: the main load would be taken for one of the roll.
+func OfRoll(p laminate.Plan) laminate.Plan {
+	p.Part.LoadDeg = nil
+	return p
+}
+
 func unitWords(units string) string {
 	if inches(units) {
 		return "in, and mm"
