@@ -148,6 +148,11 @@ func (w *writer) header(s sheet.Scene) {
 	w.section("HEADER")
 	w.pair(9, "$ACADVER")
 	w.pair(1, "AC1009")
+	w.measures(s)
+}
+
+// measures ends a header with the unit, mm, and the extents.
+func (w *writer) measures(s sheet.Scene) {
 	w.pair(9, "$INSUNITS")
 	w.pair(70, "4")
 	w.pair(9, "$MEASUREMENT")
@@ -201,6 +206,11 @@ func (w *writer) style() {
 	w.table("STYLE", 1)
 	w.pair(0, "STYLE")
 	w.pair(2, "STANDARD")
+	w.letters()
+}
+
+// letters ends a table of one style of lettering.
+func (w *writer) letters() {
 	w.pair(70, "0")
 	w.number(40, 0)
 	w.number(41, 1)

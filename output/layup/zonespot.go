@@ -8,6 +8,7 @@ import (
 	"github.com/paulmach/orb"
 
 	"stripwright/laminate/content"
+	"stripwright/output/sheet"
 )
 
 // zoneSpot finds room for a box of height h and width ratio × h inside a zone, h
@@ -16,6 +17,7 @@ import (
 // the one nearest the middle.
 func zoneSpot(z content.Zone, ratio, most, least float64) (at orb.Point, h float64) {
 	low, high := zoneHeights(z)
+	chords := func(y float64) [][2]float64 { return zoneChords(z, y) }
 	for h = math.Min(most, 0.9*(high-low)); h >= least && h > 0; h *= 0.8 {
 		best := 0.0
 		for i := range 15 {
@@ -23,7 +25,7 @@ func zoneSpot(z content.Zone, ratio, most, least float64) (at orb.Point, h float
 			if y-float64(h/2) < low || y+float64(h/2) > high {
 				continue
 			}
-			if from, to := zoneWidest(z, y-float64(h/2), y+float64(h/2)); to-from >= ratio*h && to-from > 1.05*best {
+			if from, to := sheet.Widest(chords, y-float64(h/2), y+float64(h/2)); to-from >= ratio*h && to-from > 1.05*best {
 				best, at = to-from, orb.Point{(from + to) / 2, y}
 			}
 		}
@@ -63,26 +65,6 @@ func zoneHeights(z content.Zone) (low, high float64) {
 	return low, high
 }
 
-// zoneWidest gives the longest stretch along x that is inside the zone all the
-// way from y = low to y = high, looked at on five lines.
-func zoneWidest(z content.Zone, low, high float64) (from, to float64) {
-	var common [][2]float64
-	for i := 0; i <= 4; i++ {
-		inside := zoneChords(z, low+float64((high-low)*float64(i)/4))
-		if i == 0 {
-			common = inside
-			continue
-		}
-		common = bothIn(common, inside)
-	}
-	for _, c := range common {
-		if c[1]-c[0] > to-from {
-			from, to = c[0], c[1]
-		}
-	}
-	return from, to
-}
-
 // zoneChords gives the stretches of a line of constant y inside a zone.
 func zoneChords(z content.Zone, y float64) [][2]float64 {
 	var out [][2]float64
@@ -96,21 +78,5 @@ func zoneChords(z content.Zone, y float64) [][2]float64 {
 		})
 	}
 	slices.SortFunc(out, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
-	return out
-}
-
-// bothIn gives what two lists of stretches have in common.
-func bothIn(a, b [][2]float64) [][2]float64 {
-	var out [][2]float64
-	for i, j := 0, 0; i < len(a) && j < len(b); {
-		if from, to := math.Max(a[i][0], b[j][0]), math.Min(a[i][1], b[j][1]); to > from {
-			out = append(out, [2]float64{from, to})
-		}
-		if a[i][1] < b[j][1] {
-			i++
-		} else {
-			j++
-		}
-	}
 	return out
 }

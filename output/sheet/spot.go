@@ -18,10 +18,11 @@ func Spot(r geometry.Region, ratio, most, least float64) (at orb.Point, h float6
 	}
 	b := r.Bounds()
 	high := b.Max[1] - b.Min[1]
+	chords := func(y float64) [][2]float64 { return Chords(r, y) }
 	for h = math.Min(most, 0.9*high); h >= least && h > 0; h *= 0.8 {
 		for _, f := range [5]float64{0.5, 0.36, 0.64, 0.22, 0.78} {
 			y := b.Min[1] + float64(f*high)
-			if from, to := widest(r, y-float64(h/2), y+float64(h/2)); to-from >= ratio*h {
+			if from, to := Widest(chords, y-float64(h/2), y+float64(h/2)); to-from >= ratio*h {
 				return orb.Point{(from + to) / 2, y}, h
 			}
 		}
@@ -29,12 +30,13 @@ func Spot(r geometry.Region, ratio, most, least float64) (at orb.Point, h float6
 	return at, 0
 }
 
-// widest gives the longest stretch along x that is inside the region all the
-// way from y = low to y = high, looked at on five lines.
-func widest(r geometry.Region, low, high float64) (from, to float64) {
+// Widest gives the longest stretch along x that is inside a shape all the way from
+// y = low to y = high, looked at on five lines; chords gives its stretches at a y,
+// rising.
+func Widest(chords func(y float64) [][2]float64, low, high float64) (from, to float64) {
 	var common [][2]float64
 	for i := 0; i <= 4; i++ {
-		inside := Chords(r, low+float64((high-low)*float64(i)/4))
+		inside := chords(low + float64((high-low)*float64(i)/4))
 		if i == 0 {
 			common = inside
 			continue
