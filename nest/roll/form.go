@@ -22,11 +22,12 @@ type Shape struct {
 type form struct {
 	height, length int64
 	columns        []column
-	upright        bool    // one cell with square ends
-	longest        float64 // longest stretch of material along the roll
-	inner          int64   // longest opening along the roll between columns
-	outer          column  // the outermost edges, level by level
-	number         uint32  // in a Memory
+	upright        bool          // one cell with square ends
+	longest        float64       // longest stretch of material along the roll
+	inner          int64         // longest opening along the roll between columns
+	outer          column        // the outermost edges, level by level
+	at             [3][2]float64 // the outermost edges at a quarter, half and three quarters of the height
+	number         uint32        // in a Memory
 }
 
 // NewShape reads a piece in the frame of its ply; mirrored for a ply that is
@@ -92,6 +93,9 @@ func (f form) finished() form {
 	}
 	f.inner = f.opening()
 	f.outer = f.envelope()
+	for k := range f.at {
+		f.at[k] = f.outer.edgesAt(f.height * int64(k+1) / 4)
+	}
 	c := f.columns[0].cells
 	f.upright = len(f.columns) == 1 && len(c) == 1 && c[0] == cell{0, f.height, 0, 0, float64(f.length), float64(f.length)}
 	return f
@@ -139,6 +143,27 @@ func (f *form) envelope() column {
 		}
 	}
 	return out
+}
+
+// edgesAt gives the edges at a height, just above it where they step; nothing where
+// there is no cell.
+func (c *column) edgesAt(v int64) [2]float64 {
+	for i := range c.cells {
+		if x := &c.cells[i]; x.v0 <= v && v < x.v1 {
+			return [2]float64{at(x.v0, x.v1, x.l0, x.l1, v), at(x.v0, x.v1, x.r0, x.r1, v)}
+		}
+	}
+	return [2]float64{math.Inf(1), math.Inf(-1)}
+}
+
+// behindAtLeast gives a position along the roll, relative to a, that b behind it
+// cannot stay short of: at a few heights neither may reach into the other.
+func behindAtLeast(a, b *form) float64 {
+	least := -float64(a.length + b.length)
+	for k := range a.at {
+		least = max(least, a.at[k][1]-b.at[k][0])
+	}
+	return least
 }
 
 // cover moves the edges of a cell out to those of one that spans its levels.

@@ -29,6 +29,12 @@ func newLane(width, capacity int64, m *Memory) *lane {
 // append lays a full-width piece behind the chain; false when it would cross
 // the end.
 func (l *lane) append(piece int32, way int8, f *form) bool {
+	if n := len(l.chain); n > 0 {
+		a := &l.chain[n-1]
+		if least := a.u + int64(behindAtLeast(a.form, f)); least-1+f.length > l.capacity {
+			return false
+		}
+	}
 	u := l.follow(f)
 	if u+f.length > l.capacity {
 		return false

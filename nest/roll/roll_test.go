@@ -273,3 +273,32 @@ func TestEnvelope(t *testing.T) {
 		t.Errorf("widest %d µm, want -250 mm: from 300 to 50", got)
 	}
 }
+
+// What is known at a few heights never says more than the whole: pairs of random
+// slanted pieces stay at least as far behind each other as that.
+func TestBehindAtLeast(t *testing.T) {
+	rng := rand.New(rand.NewPCG(5, 5))
+	var forms []*form
+	for range 40 {
+		x := func(at float64) float64 { return at + 150*rng.Float64() }
+		ring := orb.Ring{{x(0), 0}, {x(500), 0}, {x(400), 60}, {x(500), 200}, {x(0), 200}, {x(0), 90}}
+		s := NewShape(&band.New(geometry.Region{Outer: ring}, 0).Cut(nil)[0], false, 0)
+		forms = append(forms, &s.ways[0], &s.ways[1])
+	}
+	var m Memory
+	near := 0
+	for _, a := range forms {
+		for _, b := range forms {
+			least, all := behindAtLeast(a, b), float64(m.clearOf(a, b))
+			if least-1 > all {
+				t.Fatalf("at least %g µm behind, and clear at %g", least, all)
+			}
+			if all-least < 50000 {
+				near++
+			}
+		}
+	}
+	if near < len(forms) {
+		t.Errorf("only %d of %d pairs are known within 50 mm", near, len(forms)*len(forms))
+	}
+}
