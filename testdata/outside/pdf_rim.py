@@ -1,4 +1,5 @@
-"""Measures rim strips on the print: 254 dots an inch, ten a millimetre."""
+"""Measures rim strips on the print: 254 dots an inch, ten a millimetre, as two
+programs that share no code draw it."""
 import re
 import subprocess
 import tempfile
@@ -14,10 +15,14 @@ DARK = 70
 NAME = re.compile(r"(\w)-(\w), piece (\d+) of (\d+), from ([\d.]+) to ([\d.]+) mm from (\w)")
 
 
-def pictures(path):
-    """The pages, ten dots a mm, grey."""
+POPPLER = ["pdftoppm", "-r", "254", "-gray", "{path}", "{folder}/page"]
+MUPDF = ["mutool", "draw", "-q", "-r", "254", "-c", "gray", "-o", "{folder}/page%04d.pgm", "{path}"]
+
+
+def pictures(path, program):
+    """The pages, ten dots a mm, grey, as a program draws them."""
     with tempfile.TemporaryDirectory() as folder:
-        subprocess.run(["pdftoppm", "-r", "254", "-gray", path, f"{folder}/page"], check=True)
+        subprocess.run([part.format(path=path, folder=folder) for part in program], check=True, stderr=subprocess.DEVNULL)
         names = subprocess.run(["ls", folder], check=True, capture_output=True, text=True).stdout.split()
         return [Image.open(f"{folder}/{n}").copy() for n in sorted(names)]
 
@@ -77,10 +82,15 @@ def wanted_ticks(plan):
 
 
 def check(path, plan, faults):
+    for program in (POPPLER, MUPDF):
+        measure(path, plan, program, faults)
+
+
+def measure(path, plan, program, faults):
     wanted = wanted_ticks(plan)
     reach = {key: 0.0 for key in wanted}
     seen = 0
-    for n, (words, picture) in enumerate(zip(boxes(path), pictures(path)), 1):
+    for n, (words, picture) in enumerate(zip(boxes(path), pictures(path, program)), 1):
         check_bars(path, n, words, picture, faults)
         for text, left, base in lines(words, gap=2):
             m = NAME.search(text)

@@ -7,7 +7,7 @@ import re
 from shapely.geometry import LineString, box
 from shapely.ops import unary_union
 
-from pdf_rim import DOTS, check_bars, pictures
+from pdf_rim import DOTS, MUPDF, POPPLER, check_bars, pictures
 from pdf_words import boxes, lines
 
 MARGIN, OVERLAP, AROUND, HEAD = 10.0, 10.0, 5.0, 13.0
@@ -53,12 +53,17 @@ def dark(picture, x, y):
 
 
 def check(path, plan, faults):
+    for program in (POPPLER, MUPDF):
+        measure(path, plan, program, faults)
+
+
+def measure(path, plan, program, faults):
     name = re.match(r"template-(.+)-(a4|letter)\.pdf", os.path.basename(path)).group(1)
     outlines, joints, frame = wanted(plan, name)
     if not outlines:
         faults.append(f"{path}: no ply or piece {name} in the plan")
         return
-    words, shown = boxes(path), pictures(path)
+    words, shown = boxes(path), pictures(path, program)
     check_bars(path, 1, words[0], shown[0], faults)
     paper = {"a4": (210.0, 297.0), "letter": (215.9, 279.4)}[path[:-4].rsplit("-", 1)[1]]
     if shown[1].width > shown[1].height:
