@@ -53,9 +53,11 @@ func appendTenths(b []byte, n int64) []byte {
 }
 
 // lines writes path data for points of the page; each step from the point before
-// in whole tenths, so that steps do not drift.
+// in whole tenths, so that steps do not drift. A letter that would stand again is
+// left out.
 func (w *ink) lines(points []orb.Point, closed bool) {
 	var x, y int64
+	slanted := false // the step before was
 	for i, p := range points {
 		nx, ny := tenths(p[0]), tenths(p[1])
 		switch {
@@ -64,10 +66,22 @@ func (w *ink) lines(points []orb.Point, closed bool) {
 			w.step(nx, ny)
 		case nx == x && ny == y:
 			continue
-		default:
+		case ny == y:
+			w.text("h")
+			w.b = appendTenths(w.b, nx-x)
+		case nx == x:
+			w.text("v")
+			w.b = appendTenths(w.b, ny-y)
+		case !slanted:
 			w.text("l")
 			w.step(nx-x, ny-y)
+		default:
+			if nx >= x {
+				w.text(" ")
+			}
+			w.step(nx-x, ny-y)
 		}
+		slanted = i > 0 && nx != x && ny != y
 		x, y = nx, ny
 	}
 	if closed {
