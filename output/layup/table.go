@@ -13,7 +13,7 @@ const (
 	tableLeft = edgeMargin + drawWide + 6
 	tableWide = sheetWide - edgeMargin - tableLeft
 	rowHigh   = 11.0
-	tickHigh  = 44.0
+	tickHigh  = 57.0
 	columns   = 3 // of the joints that do not fit beside the drawing
 )
 
@@ -107,12 +107,18 @@ func (s *plySheet) furtherJoints(bottom float64, joints []Measured) float64 {
 	return bottom + high + 2
 }
 
-// tickBoxes draws what is ticked and signed off when the ply is down.
+// tickBoxes draws what is ticked and signed off when the ply is down, under the rule
+// that strips are laid by.
 func (s *plySheet) tickBoxes(x, bottom float64) {
 	l := s.s.Layer("TITLE")
 	l.Box(sheet.Solid(sheet.Black, 0.3*s.k), sheet.Fill{}, s.box(x, bottom, x+tableWide, bottom+tickHigh-2))
+	law := s.text(x+3, bottom+tickHigh-8, 3.8, true, GapWords(s.plan))
+	for i, line := range sheet.Wrapped(law, (tableWide-6)*s.k, 2) {
+		line.At[1] -= float64(5.5 * s.k * float64(i))
+		l.Write(line)
+	}
 	for i, words := range []string{"fabric, side and angle right", "joints marked and measured", "strips laid in order"} {
-		y := bottom + tickHigh - 12 - float64(float64(i)*9.5)
+		y := bottom + tickHigh - 25 - float64(float64(i)*9.5)
 		l.Box(sheet.Solid(sheet.Black, 0.6*s.k), sheet.Fill{Ink: sheet.White}, s.box(x+3, y, x+10.5, y+7.5))
 		l.Write(s.text(x+14, y+2, 3.8, false, words))
 	}
