@@ -63,14 +63,18 @@ func (m *costing) widest() float64 {
 // roll the weights add up to one at most. Each chord has the cutting gap behind
 // it, which may lie beyond the roll's end; no steps: each weighs what it is long.
 func (m *costing) chords() {
-	steps, length := m.c.Proof.Steps, m.c.Proof.LengthMM-0.002+m.gap
-	if steps < 0 || steps == 0 && m.gap == 0 || steps > 1000 || m.c.Proof.LengthMM <= 0 {
+	gap := m.gap
+	if m.c.Measure == laminate.ByLastCut { // none between two rolls
+		gap = 0
+	}
+	steps, length := m.c.Proof.Steps, m.c.Proof.LengthMM-0.002+gap
+	if steps < 0 || steps == 0 && gap == 0 || steps > 1000 || m.c.Proof.LengthMM <= 0 {
 		m.fault(1, "the bound by chords has %d steps and a length of %s", steps, mm(m.c.Proof.LengthMM))
 		return
 	}
 	sum := 0.0
 	for _, y := range m.plies {
-		for _, c := range chordsOf(y.Blank, y.AngleDeg, m.gap) {
+		for _, c := range chordsOf(y.Blank, y.AngleDeg, gap) {
 			sum += float64(c.high * meanWeight(c.from, c.to, length, float64(steps)))
 		}
 	}

@@ -44,6 +44,22 @@ func TestChordBoundWithGap(t *testing.T) {
 	}
 }
 
+// Between the last piece of a roll and the first of the next there is no gap: cut
+// from rolls of 1000 mm, seven strips are 7000 mm, and 7060 are not shown.
+func TestNoGapBetweenRolls(t *testing.T) {
+	for _, k := range []struct {
+		length float64
+		faults int
+	}{{7000, 0}, {7060, 1}} {
+		m := threePlies(k.length, "chord")
+		m.gap, m.c.Proof.Steps, m.c.Measure = 10, 6, laminate.ByLastCut
+		m.leastLength()
+		if got := len(m.f.faults); got != k.faults {
+			t.Errorf("%g mm: %d faults, want %d", k.length, got, k.faults)
+		}
+	}
+}
+
 // Three plies of 1000 mm chords, 6.45 widths in all. On an endless roll the last cut
 // lies on a whole strip: 7000 mm. From rolls of 2500 mm, two strips each, the seventh
 // is cut from the fourth: 7500 + 1000 mm (worked out by hand).

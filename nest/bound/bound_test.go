@@ -97,6 +97,7 @@ func TestGapAndRollEnds(t *testing.T) {
 		{"two strips from each roll", three(0, 2500, 2500, 2500, 2500), RollEnds, 8500},
 		{"two strips from a rest, then five", three(0, 2500, 0), RollEnds, 7500},
 		{"a rest too short for any strip", three(0, 900, 0), RollEnds, 7900},
+		{"one strip a roll, no gap between rolls", three(10, 1000, 1000, 1000, 1000, 1000, 1000, 1000, 1000), Chord, 7000},
 		{"with gaps 3 × 1000 do not fit into 3010", three(10, 3010, 3010, 3010, 3010), RollEnds, 10030},
 	} {
 		if b := Least(k.task, 0); b.Kind != k.kind || b.Length != um(k.mm) {
@@ -198,7 +199,7 @@ func TestCurveLeast(t *testing.T) {
 
 func spacedOf(t *Task) int64 {
 	f := newFabric(t)
-	return f.spaced(f.runs())
+	return f.spaced(f.runs(f.Gap), f.Gap)
 }
 
 // A strip of the frame that stands half on the opening (y 200 to 600) and half on

@@ -22,20 +22,25 @@ type run struct{ from, to, height float64 }
 // the roll. u(x) = x where (m+1)x is whole, else ⌊(m+1)x⌋/m, is dual feasible:
 // where the chords of all plies, weighed by it, do not fit into the roll's width,
 // the length is too short. With m = 0 it is u(x) = x, which says more than the
-// area where there is a gap.
+// area where there is a gap. Rolls that end are taken as one without gaps: none
+// lies between the last piece of one and the first of the next.
 func chordBound(f *fabric, at int64) Bound {
-	runs := f.runs()
+	gap := f.Gap
+	if len(f.Rolls) > 0 {
+		gap = 0
+	}
+	runs := f.runs(gap)
 	best := f.area()
 	best.Kind = Chord
-	if f.Gap > 0 {
-		best.Length = max(best.Length, f.spaced(runs))
+	if gap > 0 {
+		best.Length = max(best.Length, f.spaced(runs, gap))
 	}
-	best.Length += f.Gap
+	best.Length += gap
 	most := min(mostSteps, max(5, mostWeighed/max(1, len(runs))))
 	for m := 1; m <= most; m++ {
 		lo, hi := best.Length, 2*best.Length // hi is not shown to be too short
 		if at > 0 {
-			hi = min(hi, at+f.Gap)
+			hi = min(hi, at+gap)
 		}
 		lo += worth
 		if lo >= hi || !f.tooShort(runs, lo, m) {
@@ -50,18 +55,18 @@ func chordBound(f *fabric, at int64) Bound {
 		}
 		best.Length, best.Steps = lo+1, m
 	}
-	best.Length -= f.Gap
+	best.Length -= gap
 	return best
 }
 
 // spaced gives the length that all chords take end to end, with gaps, over the
 // whole width of the roll.
-func (f *fabric) spaced(runs []run) int64 {
+func (f *fabric) spaced(runs []run, gap int64) int64 {
 	sum := 0.0
 	for _, r := range runs {
 		sum += float64(r.height * max(0, float64((r.from+r.to)/2)-offOf(r)))
 	}
-	return max(0, int64(math.Ceil(sum/float64(f.Width)*(1-1e-12)))-f.Gap)
+	return max(0, int64(math.Ceil(sum/float64(f.Width)*(1-1e-12)))-gap)
 }
 
 // offOf gives by how much snapping may have made a chord longer: not at all where
@@ -79,14 +84,14 @@ func (r run) even() bool { return r.from == r.to && r.from == math.Trunc(r.from)
 // runs gives the chords of all plies, equal blanks together, with the cutting gap
 // behind them. Where a level crosses a blank more than once no gap is counted: two
 // chords of one piece may be nearer to each other.
-func (f *fabric) runs() []run {
+func (f *fabric) runs(cutting int64) []run {
 	var out []run
 	for k, s := range f.shapes {
 		n := float64(f.count[k])
 		for i, c := range s.slabs {
 			gap := 0.0
 			if (i == 0 || s.slabs[i-1].Y1 <= c.Y0) && (i+1 == len(s.slabs) || s.slabs[i+1].Y0 >= c.Y1) {
-				gap = float64(f.Gap)
+				gap = float64(cutting)
 			}
 			out = append(out, run{c.R0 - c.L0 + gap, c.R1 - c.L1 + gap, float64(n * float64(c.Y1-c.Y0))})
 		}

@@ -16,7 +16,7 @@ const mostUnits = 1 << 21
 func rollEnds(f *fabric, at int64) Bound {
 	best := f.area()
 	best.Kind = RollEnds
-	runs := f.runs()
+	runs := f.runs(f.Gap)
 	unit := unitOf(runs)
 	if unit == 0 {
 		return best
