@@ -382,6 +382,10 @@ func TestFenceAgainstContainment(t *testing.T) {
 				in = in || s.x0 <= x && x <= s.x1
 				clear = clear && math.Abs(s.x0-x) > 0.01 && math.Abs(s.x1-x) > 0.01
 			}
+			for _, beside := range []float64{y - 0.01, y + 0.01} { // off edges that run along x too
+				inside := slices.ContainsFunc(f.at(beside), func(s span) bool { return s.x0 <= x && x <= s.x1 })
+				clear = clear && inside == in
+			}
 			p := geometry.PlyFrame(a).Inverse().Apply(orb.Point{x, y})
 			if clear && in != r.Contains(p) {
 				t.Fatalf("(%v, %v): fence %v", x, y, in)
