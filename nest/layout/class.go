@@ -193,7 +193,7 @@ func (c *Class) tally(d *Division, p *band.Piece, ends []band.Ends) []band.Ends 
 	if c.Straight {
 		cut = p.Oblong()
 	}
-	if h >= c.Width {
+	if h > c.Width-band.Slip {
 		e, mean := band.EndsOf(cut)
 		d.Full += mean
 		d.Fulls++

@@ -123,7 +123,7 @@ func (t *Task) cost(used []Used) float64 {
 // split parts the pieces that take the whole width from the narrower ones.
 func (t *Task) split() (full, narrow []int32) {
 	for i := range t.Pieces {
-		if t.Pieces[i].Shape.Height() >= t.Width+t.Gap {
+		if t.full(int32(i)) {
 			full = append(full, int32(i))
 		} else {
 			narrow = append(narrow, int32(i))

@@ -10,6 +10,7 @@ import (
 	"github.com/paulmach/orb"
 
 	"stripwright/geometry"
+	"stripwright/geometry/band"
 	"stripwright/nest/layout"
 	"stripwright/nest/stagger"
 )
@@ -178,8 +179,8 @@ func TestNoSlivers(t *testing.T) {
 		at   int64
 		want bool
 	}{
-		{begins, false}, {begins + 3, true}, {begins - 3, false}, {begins + sliver, false}, {begins + sliver - 1, true},
-		{ends, false}, {ends - 3, true}, {ends + 3, false}, {ends - sliver, false}, {ends + um(100), false},
+		{begins, false}, {begins + 3, true}, {begins - 3, false}, {begins + band.Slip, false}, {begins + band.Slip - 1, true},
+		{ends, false}, {ends - 3, true}, {ends + 3, false}, {ends - band.Slip, false}, {ends + um(100), false},
 	} {
 		if got := w.slivers(0, w.class(0).Phase(c.at)); got != c.want {
 			t.Errorf("joint at %d, blank from %d to %d: sliver %v", c.at, begins, ends, got)

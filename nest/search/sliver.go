@@ -3,12 +3,9 @@ package search
 import (
 	"slices"
 
+	"stripwright/geometry/band"
 	"stripwright/nest/layout"
 )
-
-// sliver is the width in µm below which a piece beside a joint is no strip but
-// a slip: no state has one, whatever the narrowest strip asked for.
-const sliver = 50
 
 // turns is where a blank begins and ends across the roll, modulo the width of
 // the roll, sorted.
@@ -33,7 +30,7 @@ func turnsOf(c *layout.Class) *turns {
 func (w *walker) slivers(i int, phase int64) bool {
 	c := w.class(i)
 	t := w.turns[c]
-	return anyBetween(t.begins, c.Phase(phase-sliver), c.Phase(phase)) || anyBetween(t.ends, c.Phase(phase), c.Phase(phase+sliver))
+	return anyBetween(t.begins, c.Phase(phase-band.Slip), c.Phase(phase)) || anyBetween(t.ends, c.Phase(phase), c.Phase(phase+band.Slip))
 }
 
 // anyBetween says whether one of some sorted places lies between two others on
