@@ -23,6 +23,7 @@ type model struct {
 	ready   map[piecesKey][]roll.Piece
 	shapes  int // in ready
 	memory  roll.Memory
+	shaper  roll.Shaper
 	stop    func() bool
 }
 

@@ -70,7 +70,7 @@ func (m *model) pieces(i int, phase int64) []roll.Piece {
 	d := m.divide(i, phase)
 	out := make([]roll.Piece, len(d.Pieces))
 	for k := range d.Pieces {
-		out[k] = roll.Piece{Shape: roll.NewShape(m.cut(d, k), p.FaceDown, m.problem.Gap), Ways: ways}
+		out[k] = roll.Piece{Shape: m.shaper.Shape(m.cut(d, k), p.FaceDown, m.problem.Gap), Ways: ways}
 	}
 	if m.shapes += len(out); m.shapes > mostShapes {
 		clear(m.ready)

@@ -18,20 +18,31 @@ type Slab struct {
 
 // Slabs divides a piece into trapezoids at the heights of its vertices, rising,
 // from left to right within a height.
-func Slabs(p *Piece) []Slab {
-	edges, ys := slabEdges(p)
-	var out []Slab
-	var active []slabEdge
+func Slabs(p *Piece) []Slab { return new(Slicer).Slabs(p) }
+
+// Slicer divides one piece after the other in the same room. The zero value is
+// ready; it is for one goroutine.
+type Slicer struct {
+	edges, active []slabEdge
+	ys            []int64
+	sides         []slabSide
+	out           []Slab
+}
+
+// Slabs is the function of that name; what it gave before is overwritten.
+func (s *Slicer) Slabs(p *Piece) []Slab {
+	s.readEdges(p)
+	s.out, s.active = s.out[:0], s.active[:0]
 	next := 0
-	for i := 0; i+1 < len(ys); i++ {
-		y0, y1 := ys[i], ys[i+1]
-		active = slices.DeleteFunc(active, func(e slabEdge) bool { return e.top.Y <= y0 })
-		for ; next < len(edges) && edges[next].foot.Y == y0; next++ {
-			active = append(active, edges[next])
+	for i := 0; i+1 < len(s.ys); i++ {
+		y0, y1 := s.ys[i], s.ys[i+1]
+		s.active = slices.DeleteFunc(s.active, func(e slabEdge) bool { return e.top.Y <= y0 })
+		for ; next < len(s.edges) && s.edges[next].foot.Y == y0; next++ {
+			s.active = append(s.active, s.edges[next])
 		}
-		out = append(out, level(active, y0, y1)...)
+		s.level(y0, y1)
 	}
-	return out
+	return s.out
 }
 
 // slabEdge is an edge of a piece, from its lower to its upper end.
@@ -48,43 +59,49 @@ func (e slabEdge) at(y int64) float64 {
 	return x
 }
 
-func slabEdges(p *Piece) ([]slabEdge, []int64) {
-	var edges []slabEdge
-	var ys []int64
-	for _, r := range p.Rings() {
-		a := r[len(r)-1]
-		for _, b := range r {
-			ys = append(ys, b.Y)
-			switch {
-			case a.Y < b.Y:
-				edges = append(edges, slabEdge{a, b})
-			case a.Y > b.Y:
-				edges = append(edges, slabEdge{b, a})
-			}
-			a = b
-		}
+// readEdges sorts the edges of a piece by their lower ends, and the heights of its
+// vertices.
+func (s *Slicer) readEdges(p *Piece) {
+	s.edges, s.ys = s.edges[:0], s.ys[:0]
+	s.readRing(p.Outer)
+	for _, r := range p.Holes {
+		s.readRing(r)
 	}
-	slices.Sort(ys)
-	slices.SortFunc(edges, func(a, b slabEdge) int {
+	slices.Sort(s.ys)
+	s.ys = slices.Compact(s.ys)
+	slices.SortFunc(s.edges, func(a, b slabEdge) int {
 		return cmp.Or(cmp.Compare(a.foot.Y, b.foot.Y), cmp.Compare(a.foot.X, b.foot.X),
 			cmp.Compare(a.top.Y, b.top.Y), cmp.Compare(a.top.X, b.top.X))
 	})
-	return edges, slices.Compact(ys)
 }
 
-// level pairs the edges that pass between two heights into trapezoids.
-func level(active []slabEdge, y0, y1 int64) []Slab {
-	type side struct{ x0, x1 float64 }
-	sides := make([]side, len(active))
-	for i, e := range active {
-		sides[i] = side{e.at(y0), e.at(y1)}
+func (s *Slicer) readRing(r Ring) {
+	a := r[len(r)-1]
+	for _, b := range r {
+		s.ys = append(s.ys, b.Y)
+		switch {
+		case a.Y < b.Y:
+			s.edges = append(s.edges, slabEdge{a, b})
+		case a.Y > b.Y:
+			s.edges = append(s.edges, slabEdge{b, a})
+		}
+		a = b
 	}
-	slices.SortFunc(sides, func(a, b side) int {
+}
+
+// slabSide is where an edge stands at two heights.
+type slabSide struct{ x0, x1 float64 }
+
+// level pairs the edges that pass between two heights into trapezoids.
+func (s *Slicer) level(y0, y1 int64) {
+	s.sides = s.sides[:0]
+	for _, e := range s.active {
+		s.sides = append(s.sides, slabSide{e.at(y0), e.at(y1)})
+	}
+	slices.SortFunc(s.sides, func(a, b slabSide) int {
 		return cmp.Or(cmp.Compare(a.x0+a.x1, b.x0+b.x1), cmp.Compare(a.x0, b.x0))
 	})
-	var out []Slab
-	for i := 0; i+1 < len(sides); i += 2 {
-		out = append(out, Slab{y0, y1, sides[i].x0, sides[i].x1, sides[i+1].x0, sides[i+1].x1})
+	for i := 0; i+1 < len(s.sides); i += 2 {
+		s.out = append(s.out, Slab{y0, y1, s.sides[i].x0, s.sides[i].x1, s.sides[i+1].x0, s.sides[i+1].x1})
 	}
-	return out
 }

@@ -43,7 +43,7 @@ type Division struct {
 	slim   bool     // a piece is narrower than allowed
 	Full   float64  // sum of the mean lengths of full-width pieces
 	Fulls  int      // their number
-	Fit    [2]*Fit  // their ends, as cut face up and face down
+	fit    [2]*Fit  // their ends, as cut face up and face down
 	Narrow []Narrow // narrower pieces
 }
 
@@ -154,11 +154,7 @@ func (c *Class) Measure(phase int64) *Division {
 	for i := range pieces {
 		ends = c.tally(d, &pieces[i], ends)
 	}
-	d.Fit[0] = fitOf(ends)
-	for i := range ends {
-		ends[i] = ends[i].Mirrored()
-	}
-	d.Fit[1] = fitOf(ends)
+	d.fit[0] = fitOf(ends)
 	if !d.Clear {
 		d.Fault = NotClear
 	}

@@ -11,7 +11,7 @@ import (
 type Fit struct{ Ahead, Back []band.End }
 
 func fitOf(list []band.Ends) *Fit {
-	f := &Fit{}
+	f := &Fit{make([]band.End, 0, len(list)), make([]band.End, 0, len(list))}
 	for i := range list {
 		f.Ahead = append(f.Ahead, list[i].Ahead)
 		f.Back = append(f.Back, list[i].Back)
@@ -20,4 +20,19 @@ func fitOf(list []band.Ends) *Fit {
 	slices.SortStableFunc(f.Ahead, bySlant)
 	slices.SortStableFunc(f.Back, bySlant)
 	return f
+}
+
+// Fit gives the ends of all full-width pieces, as cut face up or face down.
+func (d *Division) Fit(down bool) *Fit {
+	if !down {
+		return d.fit[0]
+	}
+	if d.fit[1] == nil {
+		list := make([]band.Ends, len(d.fit[0].Ahead))
+		for i := range list {
+			list[i] = band.Ends{Ahead: d.fit[0].Ahead[i], Back: d.fit[0].Back[i]}.Mirrored()
+		}
+		d.fit[1] = fitOf(list)
+	}
+	return d.fit[1]
 }

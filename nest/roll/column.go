@@ -27,44 +27,69 @@ type cell struct {
 	l0, l1, r0, r1 float64
 }
 
-// shift moves slabs so that the lower left corner of their box is the origin.
-func shift(slabs []band.Slab, x, y int64) []cell {
-	out := make([]cell, len(slabs))
-	u := float64(x)
-	for i, s := range slabs {
-		out[i] = cell{s.Y0 - y, s.Y1 - y, s.L0 - u, s.L1 - u, s.R0 - u, s.R1 - u}
+// columns gives the columns of a piece, the lower left corner of its box as the
+// origin. Cells are sorted level by level from the lowest: one that alone touches
+// one cell of the level below, and is alone touched by it, continues that cell's
+// column.
+func (s *Shaper) columns(p *band.Piece) []column {
+	s.shift(s.slicer.Slabs(p), p.MinX, p.MinY)
+	s.sort()
+	out := s.gathered()
+	for i := range out {
+		out[i].cells = thinned(merged(out[i].cells))
 	}
 	return out
 }
 
-// columns sorts cells, level by level from the lowest, into columns: a cell
-// that alone touches one cell of the level below, and is alone touched by it,
-// continues that cell's column.
-func columns(cells []cell) []column {
-	var out []column
-	var below, level []int // columns that end at the foot of this level, and of this level
-	for i := 0; i < len(cells); {
-		j := i
-		for ; j < len(cells) && cells[j].v0 == cells[i].v0; j++ {
+// shift reads slabs as cells, from an origin.
+func (s *Shaper) shift(slabs []band.Slab, x, y int64) {
+	s.cells = s.cells[:0]
+	u := float64(x)
+	for _, b := range slabs {
+		s.cells = append(s.cells, cell{b.Y0 - y, b.Y1 - y, b.L0 - u, b.L1 - u, b.R0 - u, b.R1 - u})
+	}
+}
+
+// sort finds the column of each cell, and how many cells each has.
+func (s *Shaper) sort() {
+	s.column, s.counts, s.below = s.column[:0], s.counts[:0], s.below[:0]
+	for i := 0; i < len(s.cells); {
+		j := i + 1
+		for j < len(s.cells) && s.cells[j].v0 == s.cells[i].v0 {
+			j++
 		}
-		level = level[:0]
+		s.level = s.level[:0]
 		for k := i; k < j; k++ {
-			at := soleBelow(out, below, cells[i:j], k-i)
-			if at < 0 {
-				at = len(out)
-				out = append(out, column{v0: cells[k].v0})
+			at := len(s.counts)
+			if b := s.soleBelow(k, i, j); b >= 0 {
+				at = s.column[b]
+			} else {
+				s.counts = append(s.counts, 0)
 			}
-			out[at].cells = append(out[at].cells, cells[k])
-			level = append(level, at)
+			s.counts[at]++
+			s.column = append(s.column, at)
+			s.level = append(s.level, k)
 		}
-		below = append(below[:0], level...)
+		s.below = append(s.below[:0], s.level...)
 		i = j
 	}
-	if len(out) > manyColumns {
-		out = []column{{cells: hull(cells)}}
+}
+
+// gathered gives the columns with the cells in their own room, as their hull where
+// they are too many.
+func (s *Shaper) gathered() []column {
+	if len(s.counts) > manyColumns {
+		return []column{{cells: hull(s.cells)}}
 	}
-	for i := range out {
-		out[i].cells = thinned(merged(out[i].cells))
+	room := make([]cell, len(s.cells))
+	out := make([]column, len(s.counts))
+	from := 0
+	for i, n := range s.counts {
+		out[i].cells = room[from : from : from+n]
+		from += n
+	}
+	for k, at := range s.column {
+		out[at].cells = append(out[at].cells, s.cells[k])
 	}
 	return out
 }
@@ -89,19 +114,19 @@ func hull(cells []cell) []cell {
 	return out
 }
 
-// soleBelow gives the column that cell k of a level continues, -1 for none.
-func soleBelow(cols []column, below []int, level []cell, k int) int {
+// soleBelow gives the cell whose column cell k continues, of a level from cell i
+// to before cell j; -1 for none.
+func (s *Shaper) soleBelow(k, i, j int) int {
 	found := -1
-	for _, b := range below {
-		foot := cols[b].cells[len(cols[b].cells)-1]
-		if !touch(foot, level[k]) {
+	for _, b := range s.below {
+		if !touch(&s.cells[b], &s.cells[k]) {
 			continue
 		}
 		if found >= 0 {
 			return -1
 		}
-		for m := range level {
-			if m != k && touch(foot, level[m]) {
+		for m := i; m < j; m++ {
+			if m != k && touch(&s.cells[b], &s.cells[m]) {
 				return -1
 			}
 		}
@@ -111,7 +136,7 @@ func soleBelow(cols []column, below []int, level []cell, k int) int {
 }
 
 // touch says whether the top of a and the foot of b share material.
-func touch(a, b cell) bool { return a.v1 == b.v0 && a.l1 < b.r0 && b.l0 < a.r1 }
+func touch(a, b *cell) bool { return a.v1 == b.v0 && a.l1 < b.r0 && b.l0 < a.r1 }
 
 // merged joins cells whose sides run on in a straight line.
 func merged(cells []cell) []cell {
@@ -133,9 +158,9 @@ func runsOn(a, b cell) bool {
 		math.Abs((a.l1-a.l0)/ha-(b.l1-b.l0)/hb) < slack && math.Abs((a.r1-a.r0)/ha-(b.r1-b.r0)/hb) < slack
 }
 
-// clear gives the longest stretch between the right edge of a and the left
+// opening gives the longest stretch between the right edge of a and the left
 // edge of b at the ends of their cells.
-func clear(a, b *column) int64 {
+func opening(a, b *column) int64 {
 	most := 0.0
 	for _, p := range a.cells {
 		for _, q := range b.cells {

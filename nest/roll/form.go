@@ -33,17 +33,33 @@ type form struct {
 // NewShape reads a piece in the frame of its ply; mirrored for a ply that is
 // laid face down. gap is the cutting gap in µm: half of it is added all round.
 func NewShape(p *band.Piece, mirrored bool, gap int64) *Shape {
-	base := form{height: p.Height(), length: p.MaxX - p.MinX, columns: columns(shift(band.Slabs(p), p.MinX, p.MinY))}
+	return new(Shaper).Shape(p, mirrored, gap)
+}
+
+// Shaper reads one piece after the other in the same room. The zero value is
+// ready; it is for one goroutine.
+type Shaper struct {
+	slicer band.Slicer
+	cells  []cell
+	below  []int // columns that end at the foot of a level
+	level  []int // and those of the level
+	column []int // of each cell
+	counts []int // cells of each column
+}
+
+// Shape is NewShape.
+func (s *Shaper) Shape(p *band.Piece, mirrored bool, gap int64) *Shape {
+	base := form{height: p.Height(), length: p.MaxX - p.MinX, columns: s.columns(p)}
 	if mirrored {
 		base = base.flipped()
 	}
-	s := &Shape{Area: float64(p.Area2()) / 2}
-	if s.ends, s.Chord = band.EndsOf(p); mirrored {
-		s.ends = s.ends.Mirrored()
+	out := &Shape{Area: float64(p.Area2()) / 2}
+	if out.ends, out.Chord = band.EndsOf(p); mirrored {
+		out.ends = out.ends.Mirrored()
 	}
 	base = base.widened(gap)
-	s.ways = [2]form{base.finished(), base.flipped().reversed().finished()}
-	return s
+	out.ways = [2]form{base.finished(), base.turned().finished()}
+	return out
 }
 
 // Height gives the extent across the roll in µm, with the cutting gap.
@@ -54,27 +70,32 @@ func (s *Shape) Length() int64 { return s.ways[0].length }
 
 // flipped mirrors across the roll: v to height - v.
 func (f form) flipped() form {
-	return f.moved(func(c cell) cell { return cell{f.height - c.v1, f.height - c.v0, c.l1, c.l0, c.r1, c.r0} }, true)
+	return f.upended(func(c cell) cell { return cell{f.height - c.v1, f.height - c.v0, c.l1, c.l0, c.r1, c.r0} })
 }
 
-// reversed mirrors along the roll: u to length - u.
-func (f form) reversed() form {
+// turned turns by 180°: v to height - v, u to length - u.
+func (f form) turned() form {
 	n := float64(f.length)
-	return f.moved(func(c cell) cell { return cell{c.v0, c.v1, n - c.r0, n - c.r1, n - c.l0, n - c.l1} }, false)
+	return f.upended(func(c cell) cell {
+		return cell{f.height - c.v1, f.height - c.v0, n - c.r1, n - c.r0, n - c.l1, n - c.l0}
+	})
 }
 
-// moved applies a mirror to every cell; upended columns are read from the top.
-func (f form) moved(to func(cell) cell, upended bool) form {
+// upended applies to every cell what turns the form upside down; columns are then
+// read from the top.
+func (f form) upended(to func(cell) cell) form {
+	sum := 0
+	for i := range f.columns {
+		sum += len(f.columns[i].cells)
+	}
 	out := form{height: f.height, length: f.length, columns: make([]column, len(f.columns))}
-	for k, col := range f.columns {
-		cells := make([]cell, len(col.cells))
-		for i, c := range col.cells {
-			cells[i] = to(c)
+	all := make([]cell, 0, sum)
+	for i := range f.columns {
+		from := len(all)
+		for _, c := range slices.Backward(f.columns[i].cells) {
+			all = append(all, to(c))
 		}
-		if upended {
-			slices.Reverse(cells)
-		}
-		out.columns[k].cells = cells
+		out.columns[i].cells = all[from:len(all):len(all)]
 	}
 	return out
 }
@@ -109,7 +130,7 @@ func (f *form) opening() int64 {
 		for k := range f.columns {
 			a, b := &f.columns[i], &f.columns[k]
 			if i != k && a.v0 < b.v1 && b.v0 < a.v1 {
-				most = max(most, clear(a, b))
+				most = max(most, opening(a, b))
 			}
 		}
 	}

@@ -99,12 +99,14 @@ func (m *Memory) place(k pairKey) int {
 }
 
 func (m *Memory) enlarge() {
+	m.used = 0
+	if len(m.keys) == mostKept {
+		clear(m.keys)
+		return
+	}
 	keys, values := m.keys, m.values
 	size := max(fewestKept, 2*len(keys))
-	if size > mostKept {
-		size, keys = mostKept, nil
-	}
-	m.keys, m.values, m.used = make([]pairKey, size), make([]stretch, size), 0
+	m.keys, m.values = make([]pairKey, size), make([]stretch, size)
 	for i, k := range keys {
 		if k != (pairKey{}) {
 			at := m.place(k)
@@ -149,12 +151,13 @@ func (m *Memory) pairAt(k formKey) *pair {
 }
 
 func (m *Memory) morePairs() {
-	old := m.pairs
-	size := max(fewestKept, 2*len(old))
-	if size > mostKept {
-		size, old = mostKept, nil
+	m.paired = 0
+	if len(m.pairs) == mostKept {
+		clear(m.pairs)
+		return
 	}
-	m.pairs, m.paired = make([]pair, size), 0
+	old := m.pairs
+	m.pairs = make([]pair, max(fewestKept, 2*len(old)))
 	for i := range old {
 		if old[i].key != (formKey{}) {
 			*m.pairAt(old[i].key) = old[i]

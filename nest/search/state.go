@@ -96,10 +96,7 @@ func (w *walker) estimate(g int) float64 {
 func (w *walker) fit(g int) float64 {
 	w.ahead, w.back = w.ahead[:0], w.back[:0]
 	for _, i := range w.members[g] {
-		f := w.division(i).Fit[0]
-		if w.Down[i] {
-			f = w.division(i).Fit[1]
-		}
+		f := w.division(i).Fit(w.Down[i])
 		for k := range f.Ahead {
 			w.ahead, w.back = append(w.ahead, &f.Ahead[k]), append(w.back, &f.Back[k])
 		}
