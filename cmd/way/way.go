@@ -34,7 +34,7 @@ func Plan(ctx context.Context, j laminate.Job, s nest.Settings) (laminate.Plan, 
 
 // room is how much of what is in use, in percent, may pile up as rubbish before
 // it is collected while planning: a search makes much that lives briefly.
-const room = 400
+const room = 200
 
 // Nested is nest.Plan with room for the search. It changes the setting of the
 // whole program while it runs.
