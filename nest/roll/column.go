@@ -25,6 +25,34 @@ type column struct {
 type cell struct {
 	v0, v1         int64
 	l0, l1, r0, r1 float64
+	lean           [2]float64 // of the left and the right edge: u for each v
+	runs           bool       // the next cell of the column begins where this one ends
+}
+
+func trapezoid(v0, v1 int64, l0, l1, r0, r1 float64) cell {
+	return cell{v0: v0, v1: v1, l0: l0, l1: l1, r0: r0, r1: r1}
+}
+
+// leaning works out what cells are asked for again and again.
+func leaning(cells []cell) {
+	for i := range cells {
+		c := &cells[i]
+		high := float64(c.v1 - c.v0)
+		c.lean = [2]float64{(c.l1 - c.l0) / high, (c.r1 - c.r0) / high}
+		c.runs = i+1 < len(cells) && c.v1 == cells[i+1].v0 && c.l1 == cells[i+1].l0 && c.r1 == cells[i+1].r0
+	}
+}
+
+// edges gives the edges of a cell at a height.
+func (c *cell) edges(v int64) (l, r float64) {
+	switch v {
+	case c.v0:
+		return c.l0, c.r0
+	case c.v1:
+		return c.l1, c.r1
+	}
+	d := float64(v - c.v0)
+	return c.l0 + float64(c.lean[0]*d), c.r0 + float64(c.lean[1]*d)
 }
 
 // columns gives the columns of a piece, the lower left corner of its box as the
@@ -46,7 +74,7 @@ func (s *Shaper) shift(slabs []band.Slab, x, y int64) {
 	s.cells = s.cells[:0]
 	u := float64(x)
 	for _, b := range slabs {
-		s.cells = append(s.cells, cell{b.Y0 - y, b.Y1 - y, b.L0 - u, b.L1 - u, b.R0 - u, b.R1 - u})
+		s.cells = append(s.cells, trapezoid(b.Y0-y, b.Y1-y, b.L0-u, b.L1-u, b.R0-u, b.R1-u))
 	}
 }
 
@@ -184,9 +212,13 @@ func forbidden(a, b *column, dv int64) (lo, hi int64, ok bool) {
 		p, q := &a.cells[i], &b.cells[j]
 		v0, v1 := max(p.v0, q.v0+dv), min(p.v1, q.v1+dv)
 		if v0 < v1 {
-			for _, v := range [2]int64{v0, v1} {
-				high = max(high, at(p.v0, p.v1, p.r0, p.r1, v)-at(q.v0, q.v1, q.l0, q.l1, v-dv))
-				low = min(low, at(p.v0, p.v1, p.l0, p.l1, v)-at(q.v0, q.v1, q.r0, q.r1, v-dv))
+			pl, pr := p.edges(v0)
+			ql, qr := q.edges(v0 - dv)
+			high, low = max(high, pr-ql), min(low, pl-qr)
+			if v1 == p.v1 && !p.runs || v1 == q.v1+dv && !q.runs { // else the next level begins alike
+				pl, pr = p.edges(v1)
+				ql, qr = q.edges(v1 - dv)
+				high, low = max(high, pr-ql), min(low, pl-qr)
 			}
 		}
 		if p.v1 < q.v1+dv {

@@ -70,14 +70,14 @@ func (s *Shape) Length() int64 { return s.ways[0].length }
 
 // flipped mirrors across the roll: v to height - v.
 func (f form) flipped() form {
-	return f.upended(func(c cell) cell { return cell{f.height - c.v1, f.height - c.v0, c.l1, c.l0, c.r1, c.r0} })
+	return f.upended(func(c cell) cell { return trapezoid(f.height-c.v1, f.height-c.v0, c.l1, c.l0, c.r1, c.r0) })
 }
 
 // turned turns by 180°: v to height - v, u to length - u.
 func (f form) turned() form {
 	n := float64(f.length)
 	return f.upended(func(c cell) cell {
-		return cell{f.height - c.v1, f.height - c.v0, n - c.r1, n - c.r0, n - c.l1, n - c.l0}
+		return trapezoid(f.height-c.v1, f.height-c.v0, n-c.r1, n-c.r0, n-c.l1, n-c.l0)
 	})
 }
 
@@ -111,6 +111,7 @@ func (f form) finished() form {
 			f.longest = max(f.longest, x.r0-x.l0, x.r1-x.l1)
 		}
 		c.l, c.r = int64(math.Floor(l)), int64(math.Ceil(r))
+		leaning(c.cells)
 	}
 	f.inner = f.opening()
 	f.outer = f.envelope()
@@ -118,7 +119,7 @@ func (f form) finished() form {
 		f.at[k] = f.outer.edgesAt(f.height * int64(k+1) / 4)
 	}
 	c := f.columns[0].cells
-	f.upright = len(f.columns) == 1 && len(c) == 1 && c[0] == cell{0, f.height, 0, 0, float64(f.length), float64(f.length)}
+	f.upright = len(f.columns) == 1 && len(c) == 1 && c[0] == trapezoid(0, f.height, 0, 0, float64(f.length), float64(f.length))
 	return f
 }
 
@@ -149,7 +150,7 @@ func (f *form) envelope() column {
 	next := make([]int, len(f.columns)) // cell of each column
 	var out column
 	for i := 0; i+1 < len(levels); i++ {
-		o := cell{levels[i], levels[i+1], math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)}
+		o := trapezoid(levels[i], levels[i+1], math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1))
 		for k := range f.columns {
 			cells := f.columns[k].cells
 			for next[k] < len(cells) && cells[next[k]].v1 <= o.v0 {

@@ -62,7 +62,7 @@ func (m *Memory) number(s *Shape) {
 
 // forbidden is the function of that name, remembered where it costs something.
 func (m *Memory) forbidden(a, b *column, dv int64) (stretch, bool) {
-	const cheap = 6 // cells: fewer are worked out faster than looked up
+	const cheap = 10 // cells: fewer are worked out faster than looked up
 	if len(a.cells)+len(b.cells) <= cheap {
 		lo, hi, ok := forbidden(a, b, dv)
 		return stretch{lo, hi}, ok

@@ -41,7 +41,7 @@ func joined(cells []cell, slack float64) []cell {
 // of the run and are moved out by what stands beyond them.
 func cover(cells []cell, slack float64) (cell, bool) {
 	first, last := cells[0], cells[len(cells)-1]
-	c := cell{first.v0, last.v1, first.l0, last.l1, first.r0, last.r1}
+	c := trapezoid(first.v0, last.v1, first.l0, last.l1, first.r0, last.r1)
 	left, right := 0.0, 0.0
 	for _, x := range cells {
 		for _, v := range [2]int64{x.v0, x.v1} {

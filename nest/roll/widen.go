@@ -44,7 +44,7 @@ func widenCells(cells []cell, r int64) []cell {
 			continue
 		}
 		d := float64(r) // the leftmost point goes back to u = 0
-		out = append(out, cell{v0 + r, v1 + r, d - l0, d - l1, d + r0, d + r1})
+		out = append(out, trapezoid(v0+r, v1+r, d-l0, d-l1, d+r0, d+r1))
 	}
 	return merged(out)
 }
