@@ -11,17 +11,16 @@ const (
 	heat  = 0.0012 // of the first round of a climb, as a share of the cost
 	cools = 0.4    // heat of a round to that of the round before
 
-	// A layout takes time for its pieces and for as many more.
-	fixedPieces = 40
-	fewestLays  = 10 // less is not worth beginning
+	fewestLays = 10  // less is not worth beginning
+	pieceWork  = 125 // to lay a plain piece, in the units of a climb
 )
 
 // climb improves the best layouts by laying variations of them. It goes in
 // rounds: the better half goes on to the next, for twice as long. The best two
 // are then laid from the outlines themselves.
 func (p *planner) climb(c choice, first []*placed) []*placed {
-	lays := p.budget.climb / (p.labour(c, first[0]) + fixedPieces) / p.burden
-	if lays < fewestLays {
+	work, hot := p.budget.climb/p.choices, heat
+	if work < fewestLays*pieceWork*int64(p.labour(c, first[0])) {
 		return nil
 	}
 	doubt := p.doubt(c, first)
@@ -31,7 +30,6 @@ func (p *planner) climb(c choice, first []*placed) []*placed {
 		m.sketch, m.stop = true, p.stopped
 		tables[k] = newTable(m, first[k])
 	})
-	hot := heat
 	for round := range p.budget.rounds {
 		if round > 0 {
 			tables = tables[:max(min(2, len(tables)), len(tables)/2)]
@@ -39,12 +37,12 @@ func (p *planner) climb(c choice, first []*placed) []*placed {
 		inParallel(p.workers, len(tables), func(k int) {
 			seed := uint64(p.seed)*1000 + uint64(100*round+k)
 			t := tables[k]
-			search.Climb(p.ctx, t.m.problem, slices.Clone(t.kept.phases), lays, hot, doubt, seed, t)
+			search.Climb(p.ctx, t.m.problem, slices.Clone(t.kept.phases), work, hot, doubt, seed, t)
 			t.resume()
 		})
 		slices.SortStableFunc(tables, func(a, b *table) int { return a.kept.compare(&b.kept) })
 		p.tell(tables[0].kept.cost())
-		lays, hot = 2*lays, hot*cools
+		work, hot = 2*work, hot*cools
 	}
 	return p.followAll(c, tables[:min(len(tables), 2)])
 }

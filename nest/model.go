@@ -67,6 +67,7 @@ func clearZones(j *laminate.Job) ([]laminate.KeepClear, error) {
 func newModel(j *laminate.Job, cloths []cloth, bases map[baseKey]*layout.Base, c choice) *model {
 	m := &model{job: j, cloths: cloths, choice: c, classes: make([]*layout.Class, len(j.Plies)),
 		ready: make(map[piecesKey][]roll.Piece)}
+	m.shaper.Memory = &m.memory
 	known := make(map[classKey]*layout.Class)
 	plies := make([]stagger.Ply, len(j.Plies))
 	m.problem = &search.Problem{Group: make([]int, len(j.Plies)), Down: make([]bool, len(j.Plies)), Gap: int64(geometry.Micrometres(j.Rules.CuttingGapMM))}

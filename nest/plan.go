@@ -40,6 +40,7 @@ type planner struct {
 	budget  budget
 	cloths  []cloth
 	bases   map[baseKey]*layout.Base
+	choices int64   // of width that are explored in full
 	burden  int     // by how much an outline of many vertices makes every step dearer
 	bound   float64 // least cost of all cloths together, µm by their measures
 	told    float64 // best cost that was told, 0 for none
@@ -91,7 +92,9 @@ func (p *planner) run() (*answer, error) {
 	}
 	var best *answer
 	var failure error
-	for _, s := range p.promising(starts) {
+	starts = p.promising(starts)
+	p.choices = int64(len(starts))
+	for _, s := range starts {
 		if best != nil && best.placed.cost <= p.bound {
 			break
 		}

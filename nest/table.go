@@ -157,6 +157,9 @@ func (t *table) resume() {
 	}
 }
 
+// Work is search.Table's.
+func (t *table) Work() int64 { return t.m.memory.Work() }
+
 // Keep is search.Table's; the best of what is kept is remembered.
 func (t *table) Keep() {
 	t.kept, t.next = t.next, t.kept

@@ -33,7 +33,11 @@ type Class struct {
 	divided  map[int64]*Division
 	sketched map[int64]*Division
 	measured map[int64]*Division
+	work     int64
 }
+
+// Work is how much dividing the blank has taken, in units of about one vertex.
+func (c *Class) Work() int64 { return c.work }
 
 // Division is what a comb makes of the blank.
 type Division struct {
@@ -118,6 +122,7 @@ func (c *Class) divide(phase int64, known map[int64]*Division, from *band.Outlin
 	phase = c.Phase(phase)
 	d, ok := known[phase]
 	if !ok {
+		c.work += int64(from.Vertices())
 		full := *c.Measure(phase)
 		full.Pieces = c.cutter.Cut(from, full.Joints)
 		d = &full
@@ -149,6 +154,7 @@ func (c *Class) Measure(phase int64) *Division {
 	if c.Narrowest > 0 {
 		from = c.lean
 	}
+	c.work += int64(from.Vertices())
 	pieces := c.cutter.Look(from, d.Joints)
 	var ends []band.Ends
 	for i := range pieces {

@@ -36,9 +36,10 @@ func NewShape(p *band.Piece, mirrored bool, gap int64) *Shape {
 	return new(Shaper).Shape(p, mirrored, gap)
 }
 
-// Shaper reads one piece after the other in the same room. The zero value is
-// ready; it is for one goroutine.
+// Shaper reads one piece after the other in the same room, and counts that in a
+// Memory where it has one. The zero value is ready; it is for one goroutine.
 type Shaper struct {
+	Memory *Memory
 	slicer band.Slicer
 	cells  []cell
 	below  []int // columns that end at the foot of a level
@@ -50,6 +51,9 @@ type Shaper struct {
 // Shape is NewShape.
 func (s *Shaper) Shape(p *band.Piece, mirrored bool, gap int64) *Shape {
 	base := form{height: p.Height(), length: p.MaxX - p.MinX, columns: s.columns(p)}
+	if s.Memory != nil {
+		s.Memory.work += int64(workShape + workCell*len(s.cells))
+	}
 	if mirrored {
 		base = base.flipped()
 	}

@@ -78,6 +78,7 @@ func (l *lane) clearAt(s *space, f *form, v, limit int64) (int64, bool) {
 // limit it gives up.
 func (l *lane) pass(pieces []laid, f *form, u *int64, v, limit int64) bool {
 	moved := false
+	l.memory.work += int64(1 + len(pieces)/2)
 	for i := range pieces {
 		if *u > limit {
 			break

@@ -15,7 +15,21 @@ type Memory struct {
 	pairs    []pair
 	paired   int
 	room     filler // lanes to weigh recipes on
+	work     int64
 }
+
+// What is done on a Memory is counted in units of about one cell held against
+// another. The other weights are shares of processor time, measured once.
+const (
+	workShape = 200 // to read a piece
+	workCell  = 80  // and each of its cells
+	workLink  = 11  // to weigh a place in a chain
+	workMiss  = 10  // to keep something new
+)
+
+// Work is how much has been done with the memory, in units of about one cell held
+// against another: it grows with the time that takes, and is the same on every run.
+func (m *Memory) Work() int64 { return m.work }
 
 // pairKey is two columns by number and how much higher the second one's form
 // lies. Numbers begin at 1, so that no key is zero.
@@ -63,7 +77,10 @@ func (m *Memory) number(s *Shape) {
 // forbidden is the function of that name, remembered where it costs something.
 func (m *Memory) forbidden(a, b *column, dv int64) (stretch, bool) {
 	const cheap = 10 // cells: fewer are worked out faster than looked up
-	if len(a.cells)+len(b.cells) <= cheap {
+	cells := int64(len(a.cells) + len(b.cells))
+	m.work++
+	if cells <= cheap {
+		m.work += cells
 		lo, hi, ok := forbidden(a, b, dv)
 		return stretch{lo, hi}, ok
 	}
@@ -73,6 +90,7 @@ func (m *Memory) forbidden(a, b *column, dv int64) (stretch, bool) {
 	key := pairKey{a.number, b.number, dv}
 	at := m.place(key)
 	if m.keys[at] != key {
+		m.work += cells + workMiss
 		s := stretch{}
 		if lo, hi, ok := forbidden(a, b, dv); ok {
 			s = stretch{lo, hi}

@@ -137,6 +137,7 @@ func (r *Recipe) relink(t *Task, p int32) {
 
 // link puts a full-width piece into the chain where it loses least.
 func (r *Recipe) link(t *Task, p int32) {
+	t.Memory.work += int64(workLink * (len(r.chain) + 1))
 	best, at, way := float32(0), -1, int8(0)
 	for k := 0; k <= len(r.chain); k++ {
 		before, after := t.before(r.chain, k), t.after(r.chain, k)

@@ -4,6 +4,9 @@ import (
 	"context"
 	"math"
 	"math/rand/v2"
+	"slices"
+
+	"stripwright/nest/layout"
 )
 
 // Table is what states are laid on for their true cost. It remembers how the
@@ -17,7 +20,18 @@ type Table interface {
 	Vary(most, slack float64, rng *rand.Rand) (cost float64, ok bool)
 	// Keep keeps what was laid last.
 	Keep()
+	// Work is how much has been done on the table, counted so that it is the same
+	// on every run and grows with the time it takes.
+	Work() int64
 }
+
+// What a climb does beside its table, in the table's units: shares of processor
+// time, measured once.
+const (
+	workTry    = 80 // to draw a move and judge it
+	workEnd    = 7  // for each end of a full-width piece
+	workVertex = 8  // for each vertex of a blank that is divided
+)
 
 // Shares of what a climb tries, in percent, and how it goes about it.
 const (
@@ -29,19 +43,29 @@ const (
 // Climb looks for states of less true cost, by annealing: moves are drawn as in
 // Run, those whose estimate is not hopeless are laid on the table, as are other
 // ways to lay the pieces. hot is the heat at the begin, as a share of the cost;
-// lays bounds what is laid. The table keeps the start at the least; a start that
+// work bounds what is done. The table keeps the start at the least; a start that
 // the stock does not hold is left at once. doubt is by how much an estimate may
 // rise and still be worth laying, as a share of it.
-func Climb(ctx context.Context, p *Problem, start []int64, lays int, hot, doubt float64, seed uint64, t Table) {
+func Climb(ctx context.Context, p *Problem, start []int64, work int64, hot, doubt float64, seed uint64, t Table) {
 	c := climber{doubt: doubt, walker: newWalker(p, start), table: t, rng: rand.New(rand.NewPCG(seed, 0xc11b))}
+	for i := range c.phases {
+		if class := c.class(i); !slices.Contains(c.classes, class) {
+			c.classes = append(c.classes, class)
+		}
+	}
+	begun := c.work()
 	cost, ok := t.Lay(c.phases, math.Inf(1), c.rng)
 	if !ok {
 		return
 	}
 	c.keep(cost)
 	hot *= cost
-	for tries := lays * 40; c.laid < lays && tries > 0 && (tries%16 > 0 || ctx.Err() == nil); tries-- {
-		heat := hot * math.Pow(cooled, float64(c.laid)/float64(lays))
+	for k := 0; k%16 > 0 || ctx.Err() == nil; k++ {
+		done := float64(c.work()-begun) / float64(work)
+		if done >= 1 {
+			break
+		}
+		heat := hot * math.Pow(cooled, done)
 		most := c.now + float64(heat*c.rng.ExpFloat64())
 		if c.rng.IntN(100) < varied {
 			c.vary(most, heat)
@@ -58,9 +82,19 @@ type climber struct {
 	rng     *rand.Rand
 	now     float64 // true cost
 	doubt   float64
-	laid    int
+	classes []*layout.Class // of all plies, each once
+	tried   int64           // work beside the table and the dividing of blanks
 	changes []change
 	old     []int64
+}
+
+// work is what has been done so far.
+func (c *climber) work() int64 {
+	sum := c.tried + c.table.Work()
+	for _, class := range c.classes {
+		sum += workVertex * class.Work()
+	}
+	return sum
 }
 
 // keep takes what was laid last.
@@ -71,7 +105,7 @@ func (c *climber) keep(cost float64) {
 
 // vary lays the pieces otherwise.
 func (c *climber) vary(most, heat float64) {
-	c.laid++
+	c.tried += workTry
 	if cost, ok := c.table.Vary(most, heat*c.rng.ExpFloat64(), c.rng); ok {
 		c.keep(cost)
 	}
@@ -80,6 +114,7 @@ func (c *climber) vary(most, heat float64) {
 // move tries other phases.
 func (c *climber) move(most float64) {
 	before := c.total()
+	c.tried += workTry + int64(workEnd*(len(c.ahead)+len(c.back)))
 	if c.rng.IntN(100) < nudged {
 		i := c.rng.IntN(len(c.phases))
 		c.changes = append(c.changes[:0], change{i, c.nudge(i, c.rng)})
@@ -91,7 +126,6 @@ func (c *climber) move(most float64) {
 		return
 	}
 	if estimate <= before*(1+float64(c.doubt*c.rng.ExpFloat64())) {
-		c.laid++
 		if cost, ok := c.table.Lay(c.phases, most, c.rng); ok {
 			c.keep(cost)
 			return
