@@ -53,7 +53,7 @@ func solid(slabs []band.Slab, from, to int64) float64 {
 	if len(slabs) == 0 || slabs[0].Y0 > from || slabs[len(slabs)-1].Y1 < to {
 		return 0
 	}
-	part := clip(slabs, from, to)
+	part := clip(nil, slabs, from, to)
 	if len(part) == 0 || part[len(part)-1].Y1 < to {
 		return 0
 	}

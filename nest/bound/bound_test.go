@@ -243,15 +243,15 @@ func TestPlainBandsEncloseNothing(t *testing.T) {
 				continue
 			}
 			plain++
-			slabs := clip(s.slabs, y, y+width)
-			open, narrow := openingsIn(slabs, y, y+width)
-			for _, o := range open {
+			var l look
+			l.openingsIn(clip(nil, s.slabs, y, y+width), y, y+width)
+			for _, o := range l.open {
 				if o.area > 100*float64(width) { // a hair of 0.1 mm along the band
 					t.Fatalf("%v from %d to %d: an opening of %g µm²", ring, y, y+width, o.area)
 				}
 			}
-			if whole := y+width <= s.outline.MaxY; whole == (len(narrow) > 0) || len(narrow) > 1 {
-				t.Fatalf("%v from %d to %d: %d narrow pieces", ring, y, y+width, len(narrow))
+			if whole := y+width <= s.outline.MaxY; whole == (len(l.narrow) > 0) || len(l.narrow) > 1 {
+				t.Fatalf("%v from %d to %d: %d narrow pieces", ring, y, y+width, len(l.narrow))
 			}
 		}
 	}

@@ -56,6 +56,9 @@ func (s *shape) bands(phase, width int64) []int64 {
 	return out
 }
 
+// mostSamples is how many phases of a cell are worked out at most.
+const mostSamples = 3
+
 // samples are the phases at which a cell is worked out: enough to know a
 // quadratic function.
 func (c cell) samples() []int64 {

@@ -19,7 +19,7 @@ func narrowed(c cell, width int64) []cell {
 
 // split divides a cell into ranges of so many phases.
 func split(c cell, step int64) []cell {
-	var out []cell
+	out := make([]cell, 0, (c.to-c.from)/step+1)
 	for from := c.from; from <= c.to; from += step {
 		out = append(out, cell{from, min(c.to, from+step-1)})
 	}

@@ -29,40 +29,85 @@ func extentOf(slabs []band.Slab) found {
 	return f
 }
 
+// look finds the openings and the narrow pieces of one band after another, in the
+// same room; it belongs to one goroutine. The zero value is ready.
+type look struct {
+	open, narrow []found // since they were last cut to nothing
+	slabs        []band.Slab
+	piece        []band.Slab
+	free         []band.Slab
+	pieces       parts
+	rooms        parts
+	sums         []found
+}
+
 // openingsIn finds in the slabs of a band what its full-width pieces enclose,
 // alone or with the edges of the roll, and the pieces that are narrower.
-func openingsIn(slabs []band.Slab, from, to int64) (open, narrow []found) {
-	for _, piece := range grouped(slabs) {
+func (l *look) openingsIn(slabs []band.Slab, from, to int64) {
+	l.pieces.find(slabs)
+	for k := range l.pieces.count {
+		piece := l.pieceOf(slabs, k)
 		low, high := to, from
-		for _, s := range piece {
-			low, high = min(low, s.Y0), max(high, s.Y1)
+		for i := range piece {
+			low, high = min(low, piece[i].Y0), max(high, piece[i].Y1)
 		}
 		if low > from || high < to {
-			narrow = append(narrow, extentOf(piece))
+			l.narrow = append(l.narrow, extentOf(piece))
 			continue
 		}
-		open = append(open, enclosed(piece)...)
+		l.enclosed(piece)
 	}
-	return open, narrow
+}
+
+// pieceOf gives the slabs of one of the pieces that were found in them.
+func (l *look) pieceOf(slabs []band.Slab, k int) []band.Slab {
+	if l.pieces.count == 1 {
+		return slabs
+	}
+	l.piece = l.piece[:0]
+	for i, of := range l.pieces.of {
+		if of == k {
+			l.piece = append(l.piece, slabs[i])
+		}
+	}
+	return l.piece
 }
 
 // enclosed finds the openings of one piece: the free stretches between its
 // slabs that do not lead out to either side.
-func enclosed(piece []band.Slab) []found {
-	var out []found
-	for _, room := range grouped(free(piece)) {
-		o := extentOf(room)
+func (l *look) enclosed(piece []band.Slab) {
+	if single(piece) {
+		return
+	}
+	l.free = free(l.free[:0], piece)
+	l.rooms.find(l.free)
+	l.sums = l.sums[:0]
+	for range l.rooms.count {
+		l.sums = append(l.sums, found{})
+	}
+	for i, of := range l.rooms.of {
+		l.sums[of].add(l.free[i])
+	}
+	for _, o := range l.sums {
 		if !math.IsInf(o.from, 0) && !math.IsInf(o.to, 0) {
-			out = append(out, o)
+			l.open = append(l.open, o)
 		}
 	}
-	return out
 }
 
-// free gives the slabs beside and between those of a piece; the outer ones
+// single says whether a piece has one slab at every level: all beside it leads out.
+func single(piece []band.Slab) bool {
+	for i := 1; i < len(piece); i++ {
+		if piece[i].Y0 == piece[i-1].Y0 {
+			return false
+		}
+	}
+	return true
+}
+
+// free adds the slabs beside and between those of a piece; the outer ones
 // reach to infinity. A piece that takes a whole band has slabs at every level.
-func free(piece []band.Slab) []band.Slab {
-	var out []band.Slab
+func free(out, piece []band.Slab) []band.Slab {
 	for i := 0; i < len(piece); {
 		y0, y1 := piece[i].Y0, piece[i].Y1
 		left := band.Slab{Y0: y0, Y1: y1, L0: math.Inf(-1), L1: math.Inf(-1)}
@@ -77,33 +122,43 @@ func free(piece []band.Slab) []band.Slab {
 	return out
 }
 
-// grouped puts together the slabs that share a stretch of a level: connected
-// parts, in the order of their first slabs.
-func grouped(slabs []band.Slab) [][]band.Slab {
-	head := make([]int, len(slabs))
+// parts numbers the connected parts of slabs in the order of their first slabs.
+type parts struct {
+	of    []int // part of each slab
+	head  []int
+	count int
+}
+
+// find puts together the slabs that share a stretch of a level.
+func (p *parts) find(slabs []band.Slab) {
+	p.head = p.head[:0]
 	below, level := 0, 0 // first slab of the level below and of this one
 	for i := range slabs {
-		head[i] = i
+		p.head = append(p.head, i)
 		if slabs[i].Y0 != slabs[level].Y0 {
 			below, level = level, i
 		}
 		for k := below; k < level && slabs[k].Y1 == slabs[i].Y0; k++ {
 			if min(slabs[k].R1, slabs[i].R0) > max(slabs[k].L1, slabs[i].L0) {
-				merge(head, i, k)
+				merge(p.head, i, k)
 			}
 		}
 	}
-	var out [][]band.Slab
-	at := make(map[int]int)
-	for i := range slabs {
-		h := top(head, i)
-		if _, ok := at[h]; !ok {
-			at[h] = len(out)
-			out = append(out, nil)
+	p.number()
+}
+
+// number counts the parts. The head of each is its first slab.
+func (p *parts) number() {
+	p.of, p.count = p.of[:0], 0
+	for i := range p.head {
+		h := top(p.head, i)
+		if h == i {
+			p.of = append(p.of, p.count)
+			p.count++
+			continue
 		}
-		out[at[h]] = append(out[at[h]], slabs[i])
+		p.of = append(p.of, p.of[h])
 	}
-	return out
 }
 
 func top(head []int, i int) int {

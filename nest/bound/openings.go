@@ -34,10 +34,10 @@ func openingsBound(f *fabric, at int64) Bound {
 	all.Wait()
 	steps := thresholds(cells)
 	webs := make(map[webKey]*neighbours)
+	options := make([][]option, len(cells))
 	try := func(s share) bool {
-		options := make([][]option, len(cells))
 		for k := range cells {
-			options[k] = openOptions(cells[k], f.Width, s)
+			options[k] = openOptions(options[k][:0], cells[k], s)
 		}
 		if b := f.withWaste(Openings, f.leastWaste(options, webs)); b.Length > best.Length {
 			best = b
@@ -105,42 +105,43 @@ func thresholds(cells [][]opened) []float64 {
 	return slices.Compact(all)
 }
 
-// openOptions gives the waste of ranges of phase for one share.
-func openOptions(cells []opened, width int64, s share) []option {
-	var out []option
-	for _, c := range cells {
-		total := c.total(s)
-		for _, r := range narrowed(c.cell, width) {
+// openOptions adds the waste of ranges of phase for one share.
+func openOptions(out []option, cells []opened, s share) []option {
+	for i := range cells {
+		c := &cells[i]
+		var room [mostSamples]float64
+		total := curve{at: c.at, values: room[:len(c.at)]}
+		c.total(s, total.values)
+		for _, r := range c.ranges {
 			out = append(out, option{r, total.least(r.from, r.to)})
 		}
 	}
 	return out
 }
 
-// total is the openings less the narrow pieces, each by its share. Openings
+// total adds up the openings less the narrow pieces, each by its share. Openings
 // count as long as they get in the cell, pieces as short.
-func (c *opened) total(s share) curve {
-	out := curve{at: c.samples()}
-	out.values = make([]float64, len(out.at))
+func (c *opened) total(s share, values []float64) {
 	for _, o := range c.open {
 		part := s.of(o.length)
 		for i, v := range o.area {
-			out.values[i] += float64(part * v)
+			values[i] += float64(part * v)
 		}
 	}
 	for _, n := range c.narrow {
 		part := s.of(n.length)
 		for i, v := range n.area {
-			out.values[i] -= float64(part * v)
+			values[i] -= float64(part * v)
 		}
 	}
-	return out
 }
 
 // opened is a cell of a blank with the openings of its full-width pieces and its
 // narrow pieces.
 type opened struct {
 	cell
+	at     []int64  // samples
+	ranges []cell   // that are told apart
 	open   []extent // length: the longest in the cell
 	narrow []extent // length: the shortest in the cell
 }
@@ -153,45 +154,52 @@ type extent struct {
 
 // openedAt works out all cells of a blank.
 func (s *shape) openedAt(width int64) []opened {
-	var out []opened
-	for _, c := range s.cells(slices.Clone(s.heights), width) {
-		o := opened{cell: c}
-		for i, phase := range c.samples() {
-			var open, narrow []found
-			for _, y := range s.bands(phase, width) {
-				whole, plain := y >= s.outline.MinY && y+width <= s.outline.MaxY, s.plain(y, y+width)
-				switch {
-				case whole && plain: // encloses nothing
-				case plain:
-					narrow = append(narrow, extentOf(clip(s.slabs, y, y+width)))
-				default:
-					p, n := openingsIn(clip(s.slabs, y, y+width), y, y+width)
-					open, narrow = append(open, p...), append(narrow, n...)
-				}
-			}
-			o.open = gather(o.open, open, i, math.Max)
-			o.narrow = gather(o.narrow, narrow, i, math.Min)
+	cells := s.cells(slices.Clone(s.heights), width)
+	out := make([]opened, len(cells))
+	var l look
+	for k, c := range cells {
+		out[k] = opened{cell: c, at: c.samples(), ranges: narrowed(c, width)}
+		for i, phase := range out[k].at {
+			l.band(s, phase, width)
+			out[k].gather(i, &l)
 		}
-		out = append(out, o)
 	}
 	return out
 }
 
-// gather adds what was found at sample i to what the earlier samples gave. In a
-// cell the same things are found at every sample, in the same order; should
-// snapping lose one, it counts as nothing there.
-func gather(to []extent, list []found, i int, pick func(a, b float64) float64) []extent {
-	for k, f := range list {
-		if k == len(to) {
-			to = append(to, extent{area: make([]float64, i), length: f.length()})
+// band finds the openings and the narrow pieces of all bands of a phase.
+func (l *look) band(s *shape, phase, width int64) {
+	l.open, l.narrow = l.open[:0], l.narrow[:0]
+	for _, y := range s.bands(phase, width) {
+		whole, plain := y >= s.outline.MinY && y+width <= s.outline.MaxY, s.plain(y, y+width)
+		if whole && plain { // encloses nothing
+			continue
 		}
-		to[k].area = append(to[k].area, f.area)
-		to[k].length = pick(to[k].length, f.length())
+		l.slabs = clip(l.slabs[:0], s.slabs, y, y+width)
+		if plain {
+			l.narrow = append(l.narrow, extentOf(l.slabs))
+			continue
+		}
+		l.openingsIn(l.slabs, y, y+width)
 	}
-	for k := range to {
-		for len(to[k].area) <= i {
-			to[k].area = append(to[k].area, 0)
-		}
+}
+
+// gather adds what was found at sample i to what the earlier samples gave.
+func (o *opened) gather(i int, l *look) {
+	o.open = gather(o.open, l.open, i, len(o.at), math.Max)
+	o.narrow = gather(o.narrow, l.narrow, i, len(o.at), math.Min)
+}
+
+// gather adds what was found at sample i of so many. In a cell the same things
+// are found at every sample, in the same order; should snapping lose one, it
+// counts as nothing there.
+func gather(to []extent, list []found, i, samples int, pick func(a, b float64) float64) []extent {
+	for len(to) < len(list) {
+		to = append(to, extent{make([]float64, samples), list[len(to)].length()})
+	}
+	for k, f := range list {
+		to[k].area[i] = f.area
+		to[k].length = pick(to[k].length, f.length())
 	}
 	return to
 }

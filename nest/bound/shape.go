@@ -142,15 +142,14 @@ func turn(a, b, c band.Point) int64 {
 	return (b.X-a.X)*(c.Y-a.Y) - (b.Y-a.Y)*(c.X-a.X)
 }
 
-// clip gives the slabs between two heights, in order.
-func clip(slabs []band.Slab, from, to int64) []band.Slab {
+// clip adds the slabs between two heights, in order.
+func clip(out, slabs []band.Slab, from, to int64) []band.Slab {
 	first, _ := slices.BinarySearchFunc(slabs, from, func(s band.Slab, y int64) int {
 		if s.Y1 <= y {
 			return -1
 		}
 		return 1
 	})
-	var out []band.Slab
 	for _, s := range slabs[first:] {
 		if s.Y0 >= to {
 			break
