@@ -45,18 +45,13 @@ func (s *side) find(y float64) int {
 	return lo
 }
 
-func (s *side) at(y float64) float64 {
-	i := s.find(y)
-	if s.y[i+1] == s.y[i] {
-		return s.x[i]
+// at gives a side at a height of stretch i, and its integral from the lowest point.
+func (s *side) at(i int, y float64) (x, below float64) {
+	x = s.x[i]
+	if s.y[i+1] != s.y[i] {
+		x = mix(s.x[i], s.x[i+1], (y-float64(s.y[i]))/float64(s.y[i+1]-s.y[i]))
 	}
-	return mix(s.x[i], s.x[i+1], (y-float64(s.y[i]))/float64(s.y[i+1]-s.y[i]))
-}
-
-// below integrates from the lowest point to a height.
-func (s *side) below(y float64) float64 {
-	i := s.find(y)
-	return s.area[i] + float64(float64((y-float64(s.y[i]))*(s.x[i]+s.at(y)))/2)
+	return x, s.area[i] + float64(float64((y-float64(s.y[i]))*(s.x[i]+x))/2)
 }
 
 // grain is into how many parts a side is divided to find its best tangents.
@@ -72,79 +67,97 @@ const mostTangents = 4
 // part counts only what lies between the marks next to its ends, so that the
 // sum stays below the best.
 func (s *side) wastes(lo, hi int64) [mostTangents]float64 {
-	var x, below [2*grain + 1]float64
-	step := float64(hi-lo) / (2 * grain)
-	for i := range x {
-		y := float64(lo) + float64(step*float64(i))
-		x[i], below[i] = s.at(y), s.below(y)
-	}
-	one := func(i, j int) float64 { // marks
-		if j <= i {
-			return 0
-		}
-		wide := float64(step * float64(2*(j-i)))
-		under := float64(wide * x[i+j]) // the tangent at mid height
-		within := below[2*j] - below[2*i]
-		return max(0, under-within)
-	}
-	var out [mostTangents]float64
-	out[0] = one(0, grain)
+	one := s.single(lo, hi)
 	var upTo [grain + 1]float64 // with one tangent fewer, from lo to mark j
 	for j := range upTo {
-		upTo[j] = one(0, j)
+		upTo[j] = one[j][0]
 	}
+	out := [mostTangents]float64{upTo[grain]}
 	for p := 1; p < mostTangents; p++ {
-		var next [grain + 1]float64
-		for j := range next {
-			next[j] = upTo[j]
-			for i := 0; i < j; i++ { // they meet between marks i and i+1
-				next[j] = min(next[j], upTo[i]+one(i+1, j))
+		for j := grain; j > 0; j-- {
+			for i, last := range one[j][1 : j+1] { // they meet between marks i and i+1
+				if w := upTo[i] + last; w < upTo[j] {
+					upTo[j] = w
+				}
+			}
+			if p == mostTangents-1 {
+				break // the last tangent ends at the last mark
 			}
 		}
-		upTo = next
 		out[p] = upTo[grain]
 	}
 	return out
 }
 
+// single gives what one tangent of a side between two heights wastes, by the mark
+// where it ends and the mark where it begins.
+func (s *side) single(lo, hi int64) (out [grain + 1][grain + 1]float64) {
+	var x, below [2*grain + 1]float64
+	step := float64(hi-lo) / (2 * grain)
+	at := s.find(float64(lo))
+	for i := range x {
+		y := float64(lo) + float64(step*float64(i))
+		for at+2 < len(s.y) && float64(s.y[at+1]) <= y {
+			at++
+		}
+		x[i], below[i] = s.at(at, y)
+	}
+	for j := range out {
+		for i := range j {
+			wide := float64(step * float64(2*(j-i)))
+			under := float64(wide * x[i+j]) // the tangent at mid height
+			within := below[2*j] - below[2*i]
+			out[j][i] = max(0, under-within)
+		}
+	}
+	return out
+}
+
 // ended is a range of phases of a convex blank: what the sides of its pieces
-// waste at least by the number of tangents.
+// waste at least by the number of tangents, two for each piece, from the lowest.
+// Those from first on and before last are of pieces of full width.
 type ended struct {
 	cell
-	full   [][mostTangents]float64
-	narrow [][mostTangents]float64 // two for each narrow piece
+	sides       [][mostTangents]float64
+	first, last int
 }
 
 // endsOf works out ranges of phase of a convex blank, small enough that a band
 // hardly moves within one: only what all its places share is counted.
 func (s *shape) endsOf(width int64) []ended {
 	right, left := sidesOf(s.slabs)
-	low, high := s.outline.MinY, s.outline.MaxY
 	var out []ended
-	for _, whole := range s.cells([]int64{low, high}, width) {
+	for _, whole := range s.cells([]int64{s.outline.MinY, s.outline.MaxY}, width) {
 		for _, c := range narrowed(whole, width) {
-			e := ended{cell: c}
-			for _, y := range s.bands(c.from, width) {
-				from, to := y+c.to-c.from, y+width
-				full := y >= low && y+c.to-c.from+width <= high
-				from, to = max(from, low), min(to, high)
-				if y < low {
-					from = low
-				}
-				for _, b := range []*side{right, left} {
-					w := [mostTangents]float64{}
-					if to > from {
-						w = b.wastes(from, to)
-					}
-					if full {
-						e.full = append(e.full, w)
-					} else {
-						e.narrow = append(e.narrow, w)
-					}
-				}
+			bands := s.bands(c.from, width)
+			e := ended{cell: c, sides: make([][mostTangents]float64, 0, 2*len(bands))}
+			for _, y := range bands {
+				e.add(s, right, left, y, width)
 			}
 			out = append(out, e)
 		}
 	}
 	return out
+}
+
+// add works out the sides of the band of a height.
+func (e *ended) add(s *shape, right, left *side, y, width int64) {
+	low, high, move := s.outline.MinY, s.outline.MaxY, e.to-e.from
+	if y >= low && y+move+width <= high {
+		if e.last == 0 {
+			e.first = len(e.sides)
+		}
+		e.last = len(e.sides) + 2
+	}
+	from, to := max(y+move, low), min(y+width, high)
+	if y < low {
+		from = low
+	}
+	for _, b := range []*side{right, left} {
+		w := [mostTangents]float64{}
+		if to > from {
+			w = b.wastes(from, to)
+		}
+		e.sides = append(e.sides, w)
+	}
 }

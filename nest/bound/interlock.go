@@ -1,9 +1,6 @@
 package bound
 
-import (
-	"math"
-	"slices"
-)
+import "math"
 
 // mostHeights bounds the vertices of a blank whose waste is worked out.
 const mostHeights = 240
@@ -42,36 +39,53 @@ func interlockBound(f *fabric, _ int64) Bound {
 // addition, and once for a full-width side with any.
 type prices struct{ any, full, first float64 }
 
-// options prices all ranges of phase. A narrow piece brings with it what its
-// faces may save: four on any side, two of them on full-width sides, and a gap
-// of two full-width sides; the gap's own two faces are given away where they
-// would be worth more than its sides.
+// options prices all ranges of phase.
 func (p prices) options(cells []ended) []option {
 	out := make([]option, 0, len(cells))
-	for _, c := range cells {
-		sum := 0.0
-		for _, w := range c.full {
-			sum += p.side(w, p.any+p.full, p.first)
-		}
-		for _, w := range c.narrow {
-			sum += p.side(w, p.any, 0)
-		}
-		budget := float64(4*p.any) + float64(2*p.full) + float64(2*max(0, p.first-p.any))
-		sum -= float64(budget * float64(len(c.narrow)/2))
-		out = append(out, option{c.cell, sum})
+	for i := range cells {
+		out = append(out, option{cells[i].cell, p.of(&cells[i])})
 	}
 	return out
 }
 
-// side gives the least that a side wastes, with the price of its faces.
-func (p prices) side(w [mostTangents]float64, each, first float64) float64 {
-	least := w[0]
+// of prices a range of phases. A narrow piece brings with it what its faces may
+// save: four on any side, two of them on full-width sides, and a gap of two
+// full-width sides; the gap's own two faces are given away where they would be
+// worth more than its sides.
+func (p prices) of(c *ended) float64 {
+	sum := 0.0
+	full, narrow := facesOf(p.any+p.full, p.first), facesOf(p.any, 0)
+	for i := c.first; i < c.last; i++ {
+		sum += full.least(&c.sides[i])
+	}
+	for i := range c.first {
+		sum += narrow.least(&c.sides[i])
+	}
+	for i := c.last; i < len(c.sides); i++ {
+		sum += narrow.least(&c.sides[i])
+	}
+	budget := float64(4*p.any) + float64(2*p.full) + float64(2*max(0, p.first-p.any))
+	return sum - float64(budget*float64((len(c.sides)-c.last+c.first)/2))
+}
+
+// faces are the prices of a side's 0, 1, 2 … faces.
+type faces [mostTangents + 1]float64
+
+func facesOf(each, first float64) faces {
+	var out faces
 	for k := 1; k <= mostTangents; k++ {
-		waste := first + float64(each*float64(k))
-		if k < mostTangents {
-			waste += w[k]
+		out[k] = first + float64(each*float64(k))
+	}
+	return out
+}
+
+// least gives the least that a side wastes, with the price of its faces.
+func (f *faces) least(w *[mostTangents]float64) float64 {
+	least := min(w[0], f[mostTangents])
+	for k := 1; k < mostTangents; k++ {
+		if waste := f[k] + w[k]; waste < least {
+			least = waste
 		}
-		least = min(least, waste)
 	}
 	return least
 }
@@ -82,20 +96,25 @@ func (f *fabric) bestPrices(cells [][]ended) prices {
 	typical := 0.0
 	for _, list := range cells {
 		for _, c := range list {
-			for _, w := range slices.Concat(c.full, c.narrow) {
+			for _, w := range c.sides {
 				typical = max(typical, w[0])
 			}
 		}
 	}
+	known := make(map[prices]float64)
 	value := func(p prices) float64 {
+		if v, ok := known[p]; ok {
+			return v
+		}
 		sum := 0.0
 		for k := range cells {
 			least := math.Inf(1)
-			for _, o := range p.options(cells[k]) {
-				least = min(least, o.waste)
+			for i := range cells[k] {
+				least = min(least, p.of(&cells[k][i]))
 			}
 			sum += float64(float64(f.count[k]) * least)
 		}
+		known[p] = sum
 		return sum
 	}
 	var best prices
