@@ -23,13 +23,13 @@ func acrossBound(f *fabric, at int64, floor int64) Bound {
 		return best
 	}
 	few := f.draft()
-	hope := few.play(normal(make([]float64, len(few.args))), drafts, at)
+	hope := few.play(even(len(few.args)), drafts, at)
 	args := few.main(hope.mixture)
 	if hope.value < float64(floor)*float64(f.Width)*worthwhile {
 		return best
 	}
 	full := f.table(args, (*shape).ranges)
-	v := full.play(normal(make([]float64, len(args))), rounds, at)
+	v := full.play(even(len(args)), rounds, at)
 	return f.withWaste(Across, v.value-f.blanks())
 }
 

@@ -131,19 +131,29 @@ func (t *table) options(mixture []float64, k int) []option {
 func equilibrium(answers [][]float64) []float64 {
 	n := len(answers[0])
 	ours, theirs := make([]float64, n), make([]float64, len(answers))
+	x, y := make([]float64, n), make([]float64, len(answers))
 	gain, loss := make([]float64, n), make([]float64, len(answers))
 	mean := make([]float64, n)
+	held := make([]int, 0, n) // arguments that have a share
 	for step := 1; step <= gameSteps; step++ {
-		x, y := normal(ours), normal(theirs)
+		normal(x, ours)
+		normal(y, theirs)
+		held = shared(held[:0], x)
 		clear(gain)
-		clear(loss)
 		value := 0.0
 		for j, a := range answers {
+			sum := 0.0
+			for _, i := range held {
+				sum += float64(x[i] * a[i])
+			}
+			loss[j] = sum
+			value += float64(y[j] * sum)
+			if y[j] == 0 {
+				continue
+			}
 			for i, v := range a {
 				gain[i] += float64(y[j] * v)
-				loss[j] += float64(x[i] * v)
 			}
-			value += float64(y[j] * loss[j])
 		}
 		for i := range ours {
 			ours[i] = max(0, ours[i]+gain[i]-value)
@@ -153,16 +163,26 @@ func equilibrium(answers [][]float64) []float64 {
 			theirs[j] = max(0, theirs[j]+value-loss[j])
 		}
 	}
-	return normal(mean)
+	normal(mean, mean)
+	return mean
+}
+
+// shared adds the numbers of those that have a share.
+func shared(out []int, shares []float64) []int {
+	for i, v := range shares {
+		if v > 0 {
+			out = append(out, i)
+		}
+	}
+	return out
 }
 
 // normal scales shares so that they add up to one.
-func normal(list []float64) []float64 {
+func normal(out, list []float64) {
 	sum := 0.0
 	for _, v := range list {
 		sum += v
 	}
-	out := make([]float64, len(list))
 	for i, v := range list {
 		if sum > 0 {
 			out[i] = v / sum
@@ -170,5 +190,11 @@ func normal(list []float64) []float64 {
 			out[i] = 1 / float64(len(list))
 		}
 	}
+}
+
+// even gives so many equal shares.
+func even(n int) []float64 {
+	out := make([]float64, n)
+	normal(out, out)
 	return out
 }
