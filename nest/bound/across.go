@@ -196,7 +196,7 @@ func (t *table) openLengths() []float64 {
 	const wide = 0.7
 	var out []float64
 	add := func(list []stretch) {
-		for _, s := range between(list, math.Inf(1)) {
+		for _, s := range between(nil, list, math.Inf(1)) {
 			out = append(out, math.Ceil(s.to-s.from)+1)
 		}
 	}
@@ -205,8 +205,8 @@ func (t *table) openLengths() []float64 {
 			for _, c := range p.clusters {
 				for i := range c {
 					add(c[i].stretches(float64(wide * float64(t.Width))))
-					add(united(slices.Clone(c[i].feet)))
-					add(united(slices.Clone(c[i].heads)))
+					add(c[i].feet)
+					add(c[i].heads)
 				}
 			}
 		}

@@ -69,7 +69,7 @@ func solid(slabs []band.Slab, from, to int64) float64 {
 		if i == 0 {
 			held = level
 		} else {
-			held = common(held, level)
+			held = common(nil, held, level)
 		}
 		i = j
 	}
@@ -83,9 +83,18 @@ func solid(slabs []band.Slab, from, to int64) float64 {
 // stretch is a part of a line along the roll.
 type stretch struct{ from, to float64 }
 
-// common gives the stretches that lie in both of two rising lists.
-func common(a, b []stretch) []stretch {
-	var out []stretch
+// meets says whether a stretch and one of a list overlap.
+func (s stretch) meets(list []stretch) bool {
+	for _, t := range list {
+		if max(s.from, t.from) < min(s.to, t.to) {
+			return true
+		}
+	}
+	return false
+}
+
+// common adds the stretches that lie in both of two rising lists.
+func common(out, a, b []stretch) []stretch {
 	for i, j := 0, 0; i < len(a) && j < len(b); {
 		if s := (stretch{max(a[i].from, b[j].from), min(a[i].to, b[j].to)}); s.to > s.from {
 			out = append(out, s)

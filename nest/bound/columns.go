@@ -59,20 +59,22 @@ func transposed(o *band.Outline) *band.Outline {
 	return t
 }
 
-// post is the part of a column that all its places share.
-type post struct {
-	stretch
-	low, high float64 // heights, the band left aside
-	least     float64 // in the band
-	band      reach
-	ends      [2][2]float64 // heights at both ends
+// shared gives the heights that all places of a column have.
+func (c *column) shared() (low, high float64) { return max(c.l0, c.l1), min(c.h0, c.h1) }
+
+// common gives the heights that all places of two columns have.
+func (c *column) common(d *column) (low, high float64) {
+	return max(c.l0, c.l1, d.l0, d.l1), min(c.h0, c.h1, d.h0, d.h1)
 }
 
-func newPost(c *column, r reach) post {
-	p := post{stretch: stretch{c.x0, c.x1}, low: max(c.l0, c.l1), high: min(c.h0, c.h1), band: r,
-		ends: [2][2]float64{{c.l0, c.h0}, {c.l1, c.h1}}}
-	p.least = r.within(p.low, p.high)
-	return p
+// stretch is where a column is along the roll.
+func (c *column) stretch() stretch { return stretch{c.x0, c.x1} }
+
+// post is a column of a core, and how much of it is in the band at least at all
+// its places alike.
+type post struct {
+	*column
+	least float64
 }
 
 // across gives where a column takes in all heights from low to high.

@@ -30,7 +30,8 @@ func (r reach) ever(from, to float64) bool {
 
 // lines adds what of a column is in the band wherever it stands.
 func (r reach) lines(c *column, out []line) []line {
-	marks := r.marks(c)
+	var room [6]float64
+	marks := r.marks(room[:0], c)
 	more := r.move
 	if min(c.l0, c.l1) >= r.low+r.move && max(c.h0, c.h1) <= r.low+r.width {
 		more = 0 // no cut comes near
@@ -54,10 +55,10 @@ func (r reach) lines(c *column, out []line) []line {
 	return out
 }
 
-// marks gives the places between which what is in the band at either of its two
+// marks adds the places between which what is in the band at either of its two
 // ends changes evenly.
-func (r reach) marks(c *column) []float64 {
-	out := append(make([]float64, 0, 6), c.x0, c.x1)
+func (r reach) marks(out []float64, c *column) []float64 {
+	out = append(out, c.x0, c.x1)
 	add := func(a, b, level float64) {
 		if (a < level) != (b < level) {
 			out = append(out, mix(c.x0, c.x1, (level-a)/(b-a)))

@@ -18,111 +18,17 @@ type cluster []core
 
 // core is a part that is in one piece at all phases of the range.
 type core struct {
+	band     reach
 	lines    []line // along the roll
 	from, to float64
 	posts    []post
 	spine    float64   // height of what runs along the whole piece without a bend
-	feet     []stretch // where it reaches the lower edge of its band
+	feet     []stretch // where it reaches the lower edge of its band, rising
 	heads    []stretch // and the upper edge
+	stands   bool      // it reaches both
 	plain    bool      // every place is in one column only
 	doubled  []stretch // places that may be in several columns
 	known    []levelled
-}
-
-// profiles works out ranges of phase of a blank.
-func (s *shape) profiles(cells []cell, width int64) []profile {
-	if s.columns == nil {
-		s.columns, s.links = columnsOf(s.outline)
-	}
-	out := make([]profile, len(cells))
-	for i, c := range cells {
-		p := &out[i]
-		p.cell = c
-		for _, y := range s.bands(c.from, width) {
-			s.addBand(p, reach{float64(y), float64(width), float64(c.to - c.from)})
-		}
-	}
-	return out
-}
-
-// addBand adds what of the columns is in a band.
-func (s *shape) addBand(p *profile, r reach) {
-	sure, maybe := s.linked(r)
-	first := len(p.clusters)
-	where, at := make(map[int]int), make(map[int]int) // cluster, and core in it
-	ghosts := make(map[int][]stretch)                 // columns that are in the band at some phases
-	var room []line
-	for i := range s.columns {
-		c := &s.columns[i]
-		if !r.meets(c) {
-			continue
-		}
-		room = r.lines(c, room[:0])
-		p.slivers += float64(r.move * (c.x1 - c.x0 - covered(room)))
-		m, k := top(maybe, i), top(sure, i)
-		if len(room) == 0 {
-			ghosts[m] = append(ghosts[m], stretch{c.x0, c.x1})
-			continue
-		}
-		if _, ok := where[m]; !ok {
-			where[m] = len(p.clusters)
-			p.clusters = append(p.clusters, nil)
-		}
-		cl := &p.clusters[where[m]]
-		if _, ok := at[k]; !ok {
-			at[k] = len(*cl)
-			*cl = append(*cl, core{from: room[0].x0, to: room[0].x1, plain: true})
-		}
-		(*cl)[at[k]].add(c, r, room, s.off)
-	}
-	for m, n := range where {
-		if n >= first {
-			p.clusters[n].finish(ghosts[m])
-		}
-	}
-}
-
-// finish notes where a piece is or may be in several columns, and what runs
-// straight along it. Ghosts are columns that it may have at some phases.
-func (c cluster) finish(ghosts []stretch) {
-	for i := range c {
-		own := &c[i]
-		own.doubled = ghosts
-		for k := 1; k < len(own.posts); k++ {
-			if own.posts[k].from == own.posts[k-1].from {
-				own.doubled = append(own.doubled, own.posts[k].stretch)
-			}
-		}
-		for j := range c {
-			for k := range c[j].posts {
-				if j != i {
-					own.doubled = append(own.doubled, c[j].posts[k].stretch)
-				}
-			}
-		}
-		own.doubled = united(slices.Clone(own.doubled))
-	}
-	if len(c) == 1 && len(ghosts) == 0 {
-		c[0].spine = c[0].straight()
-	}
-}
-
-// linked says which columns are in one piece wherever the band stands, and which
-// may be, as forests.
-func (s *shape) linked(r reach) (sure, maybe []int) {
-	sure, maybe = make([]int, len(s.columns)), make([]int, len(s.columns))
-	for i := range s.columns {
-		sure[i], maybe[i] = i, i
-	}
-	for _, l := range s.links {
-		if r.ever(l.from-s.off, l.to+s.off) {
-			merge(maybe, l.a, l.b)
-		}
-		if r.within(l.from, l.to) > s.off {
-			merge(sure, l.a, l.b)
-		}
-	}
-	return sure, maybe
 }
 
 // covered gives how much of the roll lines that do not overlap take.
@@ -135,48 +41,49 @@ func covered(list []line) float64 {
 }
 
 // add puts a column and its lines to a core.
-func (c *core) add(k *column, r reach, room []line, off float64) {
-	c.lines = append(c.lines, room...)
-	c.from, c.to = min(c.from, room[0].x0), max(c.to, room[len(room)-1].x1)
-	if n := len(c.posts); n > 0 && c.posts[n-1].from == k.x0 {
+func (c *core) add(k *column, lines []line, off float64) {
+	r := c.band
+	c.lines = append(c.lines, lines...)
+	c.from, c.to = min(c.from, lines[0].x0), max(c.to, lines[len(lines)-1].x1)
+	if n := len(c.posts); n > 0 && c.posts[n-1].x0 == k.x0 {
 		c.plain = false
 	}
-	c.posts = append(c.posts, newPost(k, r))
+	c.posts = append(c.posts, post{k, r.within(k.shared())})
 	if s, ok := k.across(r.low-off, r.low+r.move+off); ok {
-		c.feet = append(c.feet, s)
+		c.feet = joinedTo(c.feet, s)
 	}
 	if s, ok := k.across(r.low+r.width-off, r.low+r.width+r.move+off); ok {
-		c.heads = append(c.heads, s)
+		c.heads = joinedTo(c.heads, s)
 	}
 }
 
 // upright says whether a core reaches both edges of its band within a stretch.
-func (c *core) upright(s stretch) bool {
-	in := func(t stretch) bool { return max(s.from, t.from) < min(s.to, t.to) }
-	return slices.ContainsFunc(c.feet, in) && slices.ContainsFunc(c.heads, in)
-}
+func (c *core) upright(s stretch) bool { return s.meets(c.feet) && s.meets(c.heads) }
 
 // straight gives the height of what runs along all columns of a core.
 func (c *core) straight() float64 {
-	var held []stretch
+	var room [3][8]stretch
+	held, here, both := room[0][:0], room[1][:0], room[2][:0]
 	for i := 0; i < len(c.posts); {
-		var here []stretch
+		here = here[:0]
 		j := i
-		for ; j < len(c.posts) && c.posts[j].from == c.posts[i].from; j++ {
+		for ; j < len(c.posts) && c.posts[j].x0 == c.posts[i].x0; j++ {
 			if c.posts[j].least > 0 {
-				here = append(here, stretch{c.posts[j].low, c.posts[j].high})
+				low, high := c.posts[j].shared()
+				here = append(here, stretch{low, high})
 			}
 		}
 		if i == 0 {
-			held = here
+			held = append(held, here...)
 		} else {
-			held = common(held, here)
+			both = common(both[:0], held, here)
+			held, both = both, held
 		}
 		i = j
 	}
 	most := 0.0
 	for _, s := range held {
-		most = max(most, c.posts[0].band.within(s.from, s.to))
+		most = max(most, c.band.within(s.from, s.to))
 	}
 	return most
 }
@@ -184,15 +91,15 @@ func (c *core) straight() float64 {
 // stretches gives where the lines are longer than a height, as rising stretches
 // along the roll that do not touch.
 func (c *core) stretches(above float64) []stretch {
-	for _, k := range c.known {
-		if k.above == above {
-			return k.list
+	for i := range c.known {
+		if c.known[i].above == above {
+			return c.known[i].list
 		}
 	}
-	out := make([]stretch, 0, len(c.lines))
+	var out []stretch
 	for _, l := range c.lines {
 		if s, ok := l.above(above); ok {
-			out = append(out, s)
+			out = joinedTo(out, s)
 		}
 	}
 	out = united(out)
@@ -204,6 +111,15 @@ func (c *core) stretches(above float64) []stretch {
 type levelled struct {
 	above float64
 	list  []stretch
+}
+
+// joinedTo adds a stretch to a list, as one with the last where they touch.
+func joinedTo(list []stretch, s stretch) []stretch {
+	if n := len(list); n > 0 && s.from <= list[n-1].to && list[n-1].from <= s.to {
+		list[n-1] = stretch{min(list[n-1].from, s.from), max(list[n-1].to, s.to)}
+		return list
+	}
+	return append(list, s)
 }
 
 // united joins stretches that overlap or touch.

@@ -66,23 +66,25 @@ func (a *walled) of(p *profile, s *shape, width float64) float64 {
 
 func (a *walled) ofCluster(c cluster, s scale) float64 {
 	sum := 0.0
-	var closed []stretch
+	var room [16]stretch
+	closed := room[:0]
 	for i := range c {
-		closed = append(closed, a.closed(&c[i], s)...)
+		closed = a.closed(closed, &c[i], s)
 	}
 	closed = united(closed)
 	for _, f := range closed {
 		sum += f.to - f.from
 	}
 	for i := range c {
-		for _, f := range a.fenced(&c[i], s) {
+		var fences [8]fence
+		for _, f := range a.fenced(fences[:0], &c[i], s) {
 			high := a.at(f.high, s)
 			(line{x0: f.from, x1: f.to}).split(closed, func(line) {}, func(l line) { sum += float64((l.x1 - l.x0) * high) })
 			closed = united(append(closed, f.stretch))
 		}
 	}
 	for i := range c {
-		more, with := a.weighHollow(&c[i], closed, s)
+		more, with := a.hollows(&c[i], closed, s)
 		sum, closed = sum+more, with
 	}
 	for i := range c {
@@ -91,14 +93,19 @@ func (a *walled) ofCluster(c cluster, s scale) float64 {
 	return sum
 }
 
-// full gives where a core takes the whole width.
-func (c *core) full(s scale) []stretch {
-	return slices.DeleteFunc(slices.Clone(c.stretches(s.width-hair)), func(f stretch) bool { return f.to-f.from <= float64(2*s.off)+1 })
+// full adds where a core takes the whole width.
+func (c *core) full(out []stretch, s scale) []stretch {
+	for _, f := range c.stretches(s.width - hair) {
+		if f.to-f.from > float64(2*s.off)+1 {
+			out = append(out, f)
+		}
+	}
+	return out
 }
 
 // lost says whether a core is short and may lie between walls.
 func (a *walled) lost(c *core) bool {
-	return c.to-c.from <= a.gap && !c.upright(stretch{c.from, c.to})
+	return c.to-c.from <= a.gap && !c.stands
 }
 
 // wide is the length that is wide for certain.
@@ -109,15 +116,19 @@ func (a *walled) wide(s scale) float64 {
 	return float64(a.bare()*s.width) + s.off + hair
 }
 
-// closed gives the places between the walls of a core that weigh one in full.
-func (a *walled) closed(c *core, s scale) []stretch {
+// high is the length from which on a part is a wall for certain.
+func (a *walled) high(s scale) float64 { return s.width - a.wide(s) + float64(2*(s.off+hair)) }
+
+// closed adds the places between the walls of a core that weigh one in full.
+func (a *walled) closed(out []stretch, c *core, s scale) []stretch {
 	if a.gap == 0 || a.lost(c) {
-		return nil
+		return out
 	}
-	out := between(c.full(s), a.gap)
+	var room [16]stretch
+	out = between(out, c.full(room[:0], s), a.gap)
 	if a.walls == bareWalls {
 		wide := c.stretches(a.wide(s))
-		for _, f := range between(c.stretches(s.width-a.wide(s)+float64(2*(s.off+hair))), a.gap) {
+		for _, f := range between(room[:0], c.stretches(a.high(s)), a.gap) {
 			if covers(wide, f) {
 				out = append(out, f)
 			}
@@ -132,23 +143,22 @@ type fence struct {
 	high float64
 }
 
-// fenced gives the places between narrow walls of a core.
-func (a *walled) fenced(c *core, s scale) []fence {
+// fenced adds the places between narrow walls of a core.
+func (a *walled) fenced(out []fence, c *core, s scale) []fence {
 	if a.walls != narrowWalls || a.gap == 0 || a.lost(c) {
-		return nil
+		return out
 	}
-	var out []fence
 	wide := c.stretches(a.wide(s))
 	last := -1
 	for i := range c.posts {
 		q := &c.posts[i]
-		if q.least <= s.width-a.wide(s)+float64(2*(s.off+hair)) {
+		if q.least <= a.high(s) {
 			continue
 		}
 		if last >= 0 {
 			p := &c.posts[last]
-			f := stretch{p.to, q.from}
-			high := p.band.within(max(p.low, q.low), min(p.high, q.high))
+			f := stretch{p.x1, q.x0}
+			high := c.band.within(p.common(q.column))
 			if f.to > f.from && f.to-f.from <= a.gap && high > 0 && covers(wide, f) {
 				out = append(out, fence{f, high})
 			}
@@ -158,9 +168,8 @@ func (a *walled) fenced(c *core, s scale) []fence {
 	return out
 }
 
-// between gives the stretches between those of a rising list, up to a length.
-func between(list []stretch, most float64) []stretch {
-	var out []stretch
+// between adds the stretches between those of a rising list, up to a length.
+func between(out, list []stretch, most float64) []stretch {
 	for i := 1; i < len(list); i++ {
 		if s := (stretch{list[i-1].to, list[i].from}); s.to-s.from <= most {
 			out = append(out, s)
@@ -190,7 +199,8 @@ func (a *walled) beside(c *core, closed []stretch, s scale) float64 {
 	case a.gap > 0 && a.lost(c):
 		open = drop
 	case a.gap > 0 && a.walls != fullWalls:
-		parts := a.kept(c, s)
+		var room [16]stretch
+		parts := a.kept(room[:0], c, s)
 		open = func(l line) { l.split(parts, keep, bend) }
 	}
 	for _, l := range c.lines {
@@ -199,14 +209,17 @@ func (a *walled) beside(c *core, closed []stretch, s scale) float64 {
 	return sum
 }
 
-// kept gives the wide parts of a core that cannot lie between narrow walls of
+// kept adds the wide parts of a core that cannot lie between narrow walls of
 // another piece.
-func (a *walled) kept(c *core, s scale) []stretch {
-	walls := c.stretches(s.width - a.wide(s) + float64(2*(s.off+hair)))
-	return slices.DeleteFunc(slices.Clone(c.stretches(a.wide(s))), func(p stretch) bool {
-		return p.to-p.from <= a.gap && !(c.plain && c.upright(p)) &&
-			!slices.ContainsFunc(walls, func(w stretch) bool { return w.from < p.to && p.from < w.to })
-	})
+func (a *walled) kept(out []stretch, c *core, s scale) []stretch {
+	walls := c.stretches(a.high(s))
+	for _, p := range c.stretches(a.wide(s)) {
+		if p.to-p.from > a.gap || c.plain && c.upright(p) ||
+			slices.ContainsFunc(walls, func(w stretch) bool { return w.from < p.to && p.from < w.to }) {
+			out = append(out, p)
+		}
+	}
+	return out
 }
 
 // plain says whether the weight is the share itself.
