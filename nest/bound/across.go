@@ -115,9 +115,7 @@ func (s *shape) spots(width int64) []cell {
 // draft tries all arguments at single phases.
 func (f *fabric) draft() *table {
 	t := f.table(nil, (*shape).spots)
-	for _, a := range f.arguments(t.gaps()) {
-		t.add(a)
-	}
+	t.add(f.arguments(t.gaps()))
 	return t
 }
 
@@ -204,7 +202,7 @@ func (t *table) openLengths() []float64 {
 		for _, p := range list {
 			for _, c := range p.clusters {
 				for i := range c {
-					add(c[i].stretches(float64(wide * float64(t.Width))))
+					add(c[i].stretches(nil, float64(wide*float64(t.Width))))
 					add(c[i].feet)
 					add(c[i].heads)
 				}

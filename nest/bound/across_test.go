@@ -133,6 +133,11 @@ func someAngle(rng *rand.Rand) geometry.Angle {
 	return []geometry.Angle{0, 90, 45, 20}[rng.IntN(4)]
 }
 
+// of gives what one argument makes of a range of phases.
+func (a walled) of(p *profile, s *shape, width float64) float64 {
+	return (&weighing{width: width}).of(p, s, []walled{a})[0]
+}
+
 // allOf lists all arguments about a blank.
 func allOf(s *shape, width int64) []walled {
 	f := &fabric{Task: &Task{Width: width}, shapes: []*shape{s}, count: []int{1}}

@@ -28,7 +28,6 @@ type core struct {
 	stands   bool      // it reaches both
 	plain    bool      // every place is in one column only
 	doubled  []stretch // places that may be in several columns
-	known    []levelled
 }
 
 // covered gives how much of the roll lines that do not overlap take.
@@ -88,29 +87,15 @@ func (c *core) straight() float64 {
 	return most
 }
 
-// stretches gives where the lines are longer than a height, as rising stretches
+// stretches adds where the lines are longer than a height, as rising stretches
 // along the roll that do not touch.
-func (c *core) stretches(above float64) []stretch {
-	for i := range c.known {
-		if c.known[i].above == above {
-			return c.known[i].list
-		}
-	}
-	var out []stretch
+func (c *core) stretches(out []stretch, above float64) []stretch {
 	for _, l := range c.lines {
 		if s, ok := l.above(above); ok {
 			out = joinedTo(out, s)
 		}
 	}
-	out = united(out)
-	c.known = append(c.known, levelled{above, out})
-	return out
-}
-
-// levelled is where a core is longer across the roll than a height.
-type levelled struct {
-	above float64
-	list  []stretch
+	return united(out)
 }
 
 // joinedTo adds a stretch to a list, as one with the last where they touch.

@@ -3,6 +3,7 @@ package bound
 import (
 	"cmp"
 	"slices"
+	"sync"
 )
 
 // table holds what arguments prove of ranges of phase of each shape, µm² of roll.
@@ -16,28 +17,43 @@ type table struct {
 
 // table prepares ranges of phase and works arguments out for them.
 func (f *fabric) table(args []walled, cells func(*shape, int64) []cell) *table {
-	t := &table{fabric: f, webs: make(map[webKey]*neighbours)}
-	for _, s := range f.shapes {
-		t.profiles = append(t.profiles, s.profiles(cells(s, f.Width), f.Width))
+	t := &table{fabric: f, webs: make(map[webKey]*neighbours), profiles: make([][]profile, len(f.shapes))}
+	var all sync.WaitGroup
+	for k, s := range f.shapes {
+		all.Go(func() { t.profiles[k] = s.profiles(cells(s, f.Width), f.Width) })
 	}
-	for _, a := range args {
-		t.add(a)
-	}
+	all.Wait()
+	t.add(args)
 	return t
 }
 
-// add works an argument out.
-func (t *table) add(a walled) {
-	width := float64(t.Width)
-	row := make([][]float64, len(t.profiles))
-	for k, list := range t.profiles {
-		row[k] = make([]float64, len(list))
-		for i := range list {
-			row[k][i] = float64(width * a.of(&list[i], t.shapes[k], width))
+// add works arguments out.
+func (t *table) add(args []walled) {
+	first := len(t.args)
+	t.args = append(t.args, args...)
+	for range args {
+		t.least = append(t.least, make([][]float64, len(t.profiles)))
+	}
+	var all sync.WaitGroup
+	for k := range t.profiles {
+		all.Go(func() { t.weigh(k, first) })
+	}
+	all.Wait()
+}
+
+// weigh works the arguments from the first on out for a shape.
+func (t *table) weigh(k, first int) {
+	list, args, rows := t.profiles[k], t.args[first:], t.least[first:]
+	room := make([]float64, len(args)*len(list))
+	for a := range rows {
+		rows[a][k] = room[a*len(list) : (a+1)*len(list)]
+	}
+	w := &weighing{width: float64(t.Width)}
+	for i := range list {
+		for a, sum := range w.of(&list[i], t.shapes[k], args) {
+			rows[a][k][i] = float64(w.width * sum)
 		}
 	}
-	t.args = append(t.args, a)
-	t.least = append(t.least, row)
 }
 
 // Bounds of the game: how often phases and mixture answer each other at single

@@ -50,21 +50,8 @@ type walled struct {
 // scale is what an argument needs to know of the roll and the blank.
 type scale struct{ width, off float64 }
 
-// of gives the least weight of a range of phases, µm along the roll. Plain area
-// is not added up piece by piece, which would lose what a cut may move to either
-// side of it: all of it counts, less the parts that do not.
-func (a *walled) of(p *profile, s *shape, width float64) float64 {
-	sum := 0.0
-	if a.plain() {
-		sum = (s.area - p.slivers) / width
-	}
-	for _, c := range p.clusters {
-		sum += a.ofCluster(c, scale{width, s.off})
-	}
-	return sum
-}
-
-func (a *walled) ofCluster(c cluster, s scale) float64 {
+// ofCluster gives what a cluster weighs, µm along the roll.
+func (a *walled) ofCluster(c []known, s scale) float64 {
 	sum := 0.0
 	var room [16]stretch
 	closed := room[:0]
@@ -84,7 +71,7 @@ func (a *walled) ofCluster(c cluster, s scale) float64 {
 		}
 	}
 	for i := range c {
-		more, with := a.hollows(&c[i], closed, s)
+		more, with := a.hollows(c[i].core, closed, s)
 		sum, closed = sum+more, with
 	}
 	for i := range c {
@@ -94,8 +81,8 @@ func (a *walled) ofCluster(c cluster, s scale) float64 {
 }
 
 // full adds where a core takes the whole width.
-func (c *core) full(out []stretch, s scale) []stretch {
-	for _, f := range c.stretches(s.width - hair) {
+func (k *known) full(out []stretch, s scale) []stretch {
+	for _, f := range k.stretches(s.width - hair) {
 		if f.to-f.from > float64(2*s.off)+1 {
 			out = append(out, f)
 		}
@@ -120,8 +107,8 @@ func (a *walled) wide(s scale) float64 {
 func (a *walled) high(s scale) float64 { return s.width - a.wide(s) + float64(2*(s.off+hair)) }
 
 // closed adds the places between the walls of a core that weigh one in full.
-func (a *walled) closed(out []stretch, c *core, s scale) []stretch {
-	if a.gap == 0 || a.lost(c) {
+func (a *walled) closed(out []stretch, c *known, s scale) []stretch {
+	if a.gap == 0 || a.lost(c.core) {
 		return out
 	}
 	var room [16]stretch
@@ -144,8 +131,8 @@ type fence struct {
 }
 
 // fenced adds the places between narrow walls of a core.
-func (a *walled) fenced(out []fence, c *core, s scale) []fence {
-	if a.walls != narrowWalls || a.gap == 0 || a.lost(c) {
+func (a *walled) fenced(out []fence, c *known, s scale) []fence {
+	if a.walls != narrowWalls || a.gap == 0 || a.lost(c.core) {
 		return out
 	}
 	wide := c.stretches(a.wide(s))
@@ -184,23 +171,47 @@ func covers(list []stretch, s stretch) bool {
 }
 
 // beside weighs what of a core is not closed off and cannot lie where it is.
-func (a *walled) beside(c *core, closed []stretch, s scale) float64 {
+func (a *walled) beside(c *known, closed []stretch, s scale) float64 {
+	m := manner{weight: a.weight}
+	var room [16]stretch
+	parts := room[:0]
+	switch {
+	case a.gap > 0 && a.lost(c.core):
+		if !a.plain() {
+			return 0
+		}
+		m.open = countNone
+	case a.gap > 0 && a.walls != fullWalls:
+		m.open, m.thin = countParts, a.thin
+		if a.walls == narrowWalls {
+			m.open = countStraight
+		}
+		parts = a.kept(parts, c, s)
+	}
+	last, ok := c.last(m)
+	if !ok || !last.same(closed, parts) {
+		last.closed, last.parts = append(last.closed[:0], closed...), append(last.parts[:0], parts...)
+		last.sum = a.lines(c.core, m, closed, parts, s)
+	}
+	return last.sum
+}
+
+// lines weighs the lines of a core.
+func (a *walled) lines(c *core, m manner, closed, parts []stretch, s scale) float64 {
 	sum := 0.0
 	drop := func(l line) { sum += a.drop(l, s) }
 	keep := func(l line) { sum += a.keep(l, s) }
 	bend := func(l line) { // may lie between walls, but for what runs straight
 		drop(l)
-		if a.walls == narrowWalls {
-			sum += float64((l.x1 - l.x0) * a.at(c.spine, s))
-		}
+		sum += float64((l.x1 - l.x0) * a.at(c.spine, s))
 	}
 	open := keep
-	switch {
-	case a.gap > 0 && a.lost(c):
+	switch m.open {
+	case countNone:
 		open = drop
-	case a.gap > 0 && a.walls != fullWalls:
-		var room [16]stretch
-		parts := a.kept(room[:0], c, s)
+	case countParts:
+		open = func(l line) { l.split(parts, keep, drop) }
+	case countStraight:
 		open = func(l line) { l.split(parts, keep, bend) }
 	}
 	for _, l := range c.lines {
@@ -211,7 +222,7 @@ func (a *walled) beside(c *core, closed []stretch, s scale) float64 {
 
 // kept adds the wide parts of a core that cannot lie between narrow walls of
 // another piece.
-func (a *walled) kept(out []stretch, c *core, s scale) []stretch {
+func (a *walled) kept(out []stretch, c *known, s scale) []stretch {
 	walls := c.stretches(a.high(s))
 	for _, p := range c.stretches(a.wide(s)) {
 		if p.to-p.from > a.gap || c.plain && c.upright(p) ||
