@@ -115,6 +115,7 @@ func (s *shape) spots(width int64) []cell {
 // draft tries all arguments at single phases.
 func (f *fabric) draft() *table {
 	t := f.table(nil, (*shape).spots)
+	t.keep()
 	t.add(f.arguments(t.gaps()))
 	return t
 }

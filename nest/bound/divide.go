@@ -1,21 +1,11 @@
 package bound
 
-import "slices"
-
 // profiles works out ranges of phase of a blank.
 func (s *shape) profiles(cells []cell, width int64) []profile {
-	if s.columns == nil {
-		s.columns, s.links = columnsOf(s.outline)
-	}
-	n := len(s.columns)
-	d := &divider{shape: s, sure: make([]int, n), maybe: make([]int, n), tallies: make([]tally, n)}
+	d := s.divider(width)
 	out := make([]profile, len(cells))
 	for i, c := range cells {
-		p := &out[i]
-		p.cell = c
-		for _, y := range s.bands(c.from, width) {
-			d.addBand(p, reach{float64(y), float64(width), float64(c.to - c.from)})
-		}
+		d.divide(&out[i], c)
 	}
 	return out
 }
@@ -23,6 +13,7 @@ func (s *shape) profiles(cells []cell, width int64) []profile {
 // divider works out the bands of a blank, one after another in the same room.
 type divider struct {
 	*shape
+	width       int64
 	sure, maybe []int   // columns that are in one piece wherever the band stands, and that may be, as forests
 	tallies     []tally // of the columns that stand for others
 	laid        []laid
@@ -42,6 +33,20 @@ type laid struct {
 type tally struct {
 	lines, posts  int // of a core
 	core, cluster int // number, from 1
+}
+
+func (s *shape) divider(width int64) *divider {
+	s.once.Do(func() { s.columns, s.links = columnsOf(s.outline) })
+	n := len(s.columns)
+	return &divider{shape: s, width: width, sure: make([]int, n), maybe: make([]int, n), tallies: make([]tally, n)}
+}
+
+// divide works out a range of phases, in the room of what the profile held.
+func (d *divider) divide(p *profile, c cell) {
+	p.cell, p.slivers, p.clusters = c, 0, p.clusters[:0]
+	for _, y := range d.bands(c.from, d.width) {
+		d.addBand(p, reach{float64(y), float64(d.width), float64(c.to - c.from)})
+	}
 }
 
 // addBand adds what of the columns is in a band.
@@ -102,15 +107,15 @@ func (d *divider) lay(p *profile, r reach) {
 func (d *divider) coreOf(p *profile, l *laid, r reach) *core {
 	piece, part := &d.tallies[l.piece], &d.tallies[l.part]
 	if piece.cluster == 0 {
-		p.clusters = append(p.clusters, nil)
+		p.clusters = longer(p.clusters)
 		piece.cluster = len(p.clusters)
+		p.clusters[piece.cluster-1] = p.clusters[piece.cluster-1][:0]
 	}
 	c := &p.clusters[piece.cluster-1]
 	if part.core == 0 {
-		room := d.lines[l.first]
-		*c = append(*c, core{band: r, from: room.x0, to: room.x1, plain: true,
-			lines: make([]line, 0, part.lines), posts: make([]post, 0, part.posts)})
+		*c = longer(*c)
 		part.core = len(*c)
+		(*c)[part.core-1].begin(r, d.lines[l.first], part)
 	}
 	return &(*c)[part.core-1]
 }
@@ -142,7 +147,7 @@ func (d *divider) finish(c cluster, piece int) {
 			}
 		}
 		d.doubled = united(d.doubled)
-		own.doubled = slices.Clone(d.doubled)
+		own.doubled = append(own.doubled[:0], d.doubled...)
 	}
 	if len(c) == 1 && len(d.ghosts) == 0 {
 		c[0].spine = c[0].straight()

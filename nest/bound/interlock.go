@@ -1,6 +1,9 @@
 package bound
 
-import "math"
+import (
+	"math"
+	"sync"
+)
 
 // mostHeights bounds the vertices of a blank whose waste is worked out.
 const mostHeights = 240
@@ -20,13 +23,17 @@ const mostHeights = 240
 func interlockBound(f *fabric, _ int64) Bound {
 	best := f.area()
 	best.Kind = Interlock
-	cells := make([][]ended, len(f.shapes))
-	for k, s := range f.shapes {
+	for _, s := range f.shapes {
 		if !s.convex || len(s.heights) > mostHeights {
 			return best
 		}
-		cells[k] = s.endsOf(f.Width)
 	}
+	cells := make([][]ended, len(f.shapes))
+	var all sync.WaitGroup
+	for k, s := range f.shapes {
+		all.Go(func() { cells[k] = s.endsOf(f.Width) })
+	}
+	all.Wait()
 	prices := f.bestPrices(cells)
 	options := make([][]option, len(cells))
 	for k := range cells {

@@ -7,7 +7,7 @@ type levels struct{ from, to int64 }
 
 // bays lists where an outline is not convex: levels that it crosses more than once,
 // and heights at which a side turns inward.
-func (s *shape) bays() []levels {
+func (s *blank) bays() []levels {
 	var out []levels
 	for i := 0; i < len(s.slabs); {
 		j := i + 1
@@ -28,7 +28,7 @@ func (s *shape) bays() []levels {
 
 // turnsIn says whether a side steps, or turns inward by more than snapping does,
 // from one slab to the next above.
-func (s *shape) turnsIn(below, above int) bool {
+func (s *blank) turnsIn(below, above int) bool {
 	const slack = 1e-4 // of a slope: what is taken for straight only proves less
 	a, b := &s.slabs[below], &s.slabs[above]
 	if a.Y1 != b.Y0 || a.L1 != b.L0 || a.R1 != b.R0 {
@@ -41,7 +41,7 @@ func (s *shape) turnsIn(below, above int) bool {
 
 // plain says whether the outline is convex between two heights, so that a piece of
 // that band encloses nothing.
-func (s *shape) plain(from, to int64) bool {
+func (s *blank) plain(from, to int64) bool {
 	for _, b := range s.bay {
 		if b.to > from && b.from < to {
 			return false

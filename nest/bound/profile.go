@@ -39,6 +39,13 @@ func covered(list []line) float64 {
 	return sum
 }
 
+// begin makes a core new, in the room of what it held, for so many lines and posts.
+func (c *core) begin(r reach, first line, size *tally) {
+	*c = core{band: r, from: first.x0, to: first.x1, plain: true,
+		lines: slices.Grow(c.lines[:0], size.lines), posts: slices.Grow(c.posts[:0], size.posts),
+		feet: c.feet[:0], heads: c.heads[:0], doubled: c.doubled[:0]}
+}
+
 // add puts a column and its lines to a core.
 func (c *core) add(k *column, lines []line, off float64) {
 	r := c.band

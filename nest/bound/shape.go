@@ -4,18 +4,25 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sync"
 
 	"stripwright/geometry/band"
 	"stripwright/nest/layout"
 )
 
-// shape is a blank as slabs between the heights of its vertices.
+// shape is a blank, and which of its phases are asked about.
 type shape struct {
+	*blank
+	only []cell // the one phase, nil: all
+}
+
+// blank is a blank as slabs between the heights of its vertices.
+type blank struct {
 	outline *band.Outline
 	net     *band.Outline
 	slabs   []band.Slab
 	bay     []levels // where it is not convex
-	only    []cell   // the one phase that is asked about, nil: all
+	once    sync.Once
 	columns []column // found when they are needed
 	links   []joined
 	heights []int64 // of vertices, rising
@@ -29,8 +36,10 @@ type shape struct {
 // offGrid is how far snapping and thinning may have moved a boundary, in µm.
 const offGrid = 4
 
-func newShape(b *layout.Base) *shape {
-	s := &shape{outline: b.Lean(), net: b.Net()}
+func newShape(b *layout.Base) *shape { return &shape{blank: newBlank(b)} }
+
+func newBlank(b *layout.Base) *blank {
+	s := &blank{outline: b.Lean(), net: b.Net()}
 	s.area = float64(b.Blank.Area2) / 2
 	around := 0.0
 	square := true

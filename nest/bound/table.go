@@ -10,21 +10,30 @@ import (
 type table struct {
 	*fabric
 	webs     map[webKey]*neighbours
-	profiles [][]profile // by shape
+	cells    [][]cell    // by shape
+	profiles [][]profile // of the cells, where they are kept
 	args     []walled
 	least    [][][]float64 // by argument, shape and range
 }
 
 // table prepares ranges of phase and works arguments out for them.
 func (f *fabric) table(args []walled, cells func(*shape, int64) []cell) *table {
-	t := &table{fabric: f, webs: make(map[webKey]*neighbours), profiles: make([][]profile, len(f.shapes))}
-	var all sync.WaitGroup
-	for k, s := range f.shapes {
-		all.Go(func() { t.profiles[k] = s.profiles(cells(s, f.Width), f.Width) })
+	t := &table{fabric: f, webs: make(map[webKey]*neighbours)}
+	for _, s := range f.shapes {
+		t.cells = append(t.cells, cells(s, f.Width))
 	}
-	all.Wait()
 	t.add(args)
 	return t
+}
+
+// keep works the profiles out, so that arguments may be found in them.
+func (t *table) keep() {
+	t.profiles = make([][]profile, len(t.shapes))
+	var all sync.WaitGroup
+	for k, s := range t.shapes {
+		all.Go(func() { t.profiles[k] = s.profiles(t.cells[k], t.Width) })
+	}
+	all.Wait()
 }
 
 // add works arguments out.
@@ -32,10 +41,10 @@ func (t *table) add(args []walled) {
 	first := len(t.args)
 	t.args = append(t.args, args...)
 	for range args {
-		t.least = append(t.least, make([][]float64, len(t.profiles)))
+		t.least = append(t.least, make([][]float64, len(t.shapes)))
 	}
 	var all sync.WaitGroup
-	for k := range t.profiles {
+	for k := range t.shapes {
 		all.Go(func() { t.weigh(k, first) })
 	}
 	all.Wait()
@@ -43,14 +52,20 @@ func (t *table) add(args []walled) {
 
 // weigh works the arguments from the first on out for a shape.
 func (t *table) weigh(k, first int) {
-	list, args, rows := t.profiles[k], t.args[first:], t.least[first:]
+	list, args, rows := t.cells[k], t.args[first:], t.least[first:]
 	room := make([]float64, len(args)*len(list))
 	for a := range rows {
 		rows[a][k] = room[a*len(list) : (a+1)*len(list)]
 	}
-	w := &weighing{width: float64(t.Width)}
-	for i := range list {
-		for a, sum := range w.of(&list[i], t.shapes[k], args) {
+	w, d := &weighing{width: float64(t.Width)}, t.shapes[k].divider(t.Width)
+	var p profile
+	for i, c := range list {
+		if t.profiles == nil {
+			d.divide(&p, c)
+		} else {
+			p = t.profiles[k][i]
+		}
+		for a, sum := range w.of(&p, t.shapes[k], args) {
 			rows[a][k][i] = float64(w.width * sum)
 		}
 	}
@@ -82,8 +97,8 @@ func (t *table) play(mixture []float64, times int, at int64) game {
 	var best game
 	var answers [][]float64 // of each argument, by answer
 	for range times {
-		options := make([][]option, len(t.profiles))
-		for k := range t.profiles {
+		options := make([][]option, len(t.cells))
+		for k := range t.cells {
 			options[k] = t.options(mixture, k)
 		}
 		value, picks := t.leastOf(options, t.webs)
@@ -123,15 +138,15 @@ func (t *table) main(mixture []float64) []walled {
 
 // place gives the range of a shape that begins a cell.
 func (t *table) place(shape int, c cell) int {
-	i, _ := slices.BinarySearchFunc(t.profiles[shape], c.from, func(p profile, from int64) int { return int(p.from - from) })
+	i, _ := slices.BinarySearchFunc(t.cells[shape], c.from, func(p cell, from int64) int { return int(p.from - from) })
 	return i
 }
 
 // options gives what a mixture proves of each range of a shape.
 func (t *table) options(mixture []float64, k int) []option {
-	out := make([]option, len(t.profiles[k]))
+	out := make([]option, len(t.cells[k]))
 	for i := range out {
-		out[i].cell = t.profiles[k][i].cell
+		out[i].cell = t.cells[k][i]
 		for a, share := range mixture {
 			if share > 0 {
 				out[i].waste += float64(share * t.least[a][k][i])

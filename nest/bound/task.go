@@ -88,7 +88,7 @@ func newFabric(t *Task) *fabric {
 		base  *layout.Base
 		phase int64
 	}
-	known := make(map[kind]int)
+	known, blanks := make(map[kind]int), make(map[*layout.Base]*blank)
 	for i := range t.Plies {
 		of := kind{base: t.Plies[i].Base}
 		if t.Phases != nil {
@@ -98,7 +98,10 @@ func newFabric(t *Task) *fabric {
 		if !ok {
 			k = len(f.shapes)
 			known[of] = k
-			f.shapes = append(f.shapes, newShape(of.base))
+			if blanks[of.base] == nil {
+				blanks[of.base] = newBlank(of.base)
+			}
+			f.shapes = append(f.shapes, &shape{blank: blanks[of.base]})
 			f.count = append(f.count, 0)
 			if t.Phases != nil {
 				f.shapes[k].only = []cell{{of.phase, of.phase}}
