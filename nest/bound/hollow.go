@@ -63,7 +63,7 @@ func (a *walled) fill(sum float64, closed []stretch, c *core, h line, s scale) (
 		if !ok || up.from >= up.to {
 			continue
 		}
-		f.part(up.from, up.to).split(closed, func(line) {}, func(l line) {
+		f.part(up.from, up.to).split(closed, nil, func(l line) {
 			sum += a.over(l.x1-l.x0, l.c0/s.width, l.c1/s.width, 0)
 		})
 		closed = united(append(closed, up))

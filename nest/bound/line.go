@@ -106,7 +106,8 @@ func (l line) above(height float64) (stretch, bool) {
 	return stretch{l.x0, l.x1}, true
 }
 
-// split hands the parts of a line inside rising stretches and those outside.
+// split hands the parts of a line inside rising stretches and those outside, to
+// those who ask for them.
 func (l line) split(list []stretch, inside, outside func(line)) {
 	at := l.x0
 	for _, s := range list {
@@ -117,14 +118,18 @@ func (l line) split(list []stretch, inside, outside func(line)) {
 			break
 		}
 		if s.from > at {
-			outside(l.part(at, s.from))
+			if outside != nil {
+				outside(l.part(at, s.from))
+			}
 			at = s.from
 		}
 		to := min(s.to, l.x1)
-		inside(l.part(at, to))
+		if inside != nil {
+			inside(l.part(at, to))
+		}
 		at = to
 	}
-	if at < l.x1 {
+	if at < l.x1 && outside != nil {
 		outside(l.part(at, l.x1))
 	}
 }
