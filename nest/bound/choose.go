@@ -26,7 +26,8 @@ func split(c cell, step int64) []cell {
 	return out
 }
 
-// chooser finds the least waste of all plies together that the stagger leaves.
+// chooser finds the least waste of all plies together that the stagger leaves, for
+// one list of ranges after another in the same room.
 type chooser struct {
 	*fabric
 	options [][]option // of each shape, least waste first
@@ -35,9 +36,13 @@ type chooser struct {
 	nodes   int
 }
 
+func (f *fabric) chooser() *chooser {
+	return &chooser{fabric: f, options: make([][]option, len(f.shapes)), clashes: make(map[clashKey]bool), webs: make(map[webKey]*neighbours)}
+}
+
 type clashKey struct {
-	shape, a, b int
-	stagger     int64
+	webKey
+	a, b cell
 }
 
 type webKey struct {
@@ -51,14 +56,10 @@ const (
 	fewestOptions = 100
 )
 
-// coarse joins ranges that follow each other until they are few enough; a joined
-// range wastes what the least of its parts does.
-func coarse(list []option, most int) []option {
+// coarse adds ranges, those that follow each other joined until they are few enough;
+// a joined range wastes what the least of its parts does.
+func coarse(out, list []option, most int) []option {
 	each := (len(list) + most - 1) / most
-	if each <= 1 {
-		return list
-	}
-	var out []option
 	for i := 0; i < len(list); i += each {
 		o := list[i]
 		for _, p := range list[i:min(i+each, len(list))] {
@@ -71,19 +72,19 @@ func coarse(list []option, most int) []option {
 
 // leastWaste gives a waste that no choice of phases stays below. Plies that are
 // not bound to each other, directly or through others, are looked at apart.
-func (f *fabric) leastWaste(options [][]option, webs map[webKey]*neighbours) float64 {
-	least, _ := f.leastOf(options, webs)
+func (c *chooser) leastWaste(options [][]option) float64 {
+	least, _ := c.leastOf(options)
 	return least
 }
 
 // leastOf gives the least waste and ranges of phase of the plies that come to it,
 // or near it where the search was cut short. It is then tried with wider ranges.
-func (f *fabric) leastOf(options [][]option, webs map[webKey]*neighbours) (float64, []cell) {
-	least, picks, whole := f.leastAmong(options, webs, mostOptions)
+func (c *chooser) leastOf(options [][]option) (float64, []cell) {
+	least, picks, whole := c.leastAmong(options, mostOptions)
 	for most := mostOptions / 2; !whole && most >= fewestOptions; most /= 2 {
 		var again float64
 		var other []cell
-		if again, other, whole = f.leastAmong(options, webs, most); again > least {
+		if again, other, whole = c.leastAmong(options, most); again > least {
 			least, picks = again, other
 		}
 	}
@@ -92,19 +93,20 @@ func (f *fabric) leastOf(options [][]option, webs map[webKey]*neighbours) (float
 
 // leastAmong looks among so many ranges of each shape. Whole says that the search
 // was not cut short.
-func (f *fabric) leastAmong(options [][]option, webs map[webKey]*neighbours, most int) (least float64, picks []cell, whole bool) {
-	few := make([][]option, len(options))
+func (c *chooser) leastAmong(options [][]option, most int) (least float64, picks []cell, whole bool) {
 	for k, list := range options {
-		few[k] = slices.Clone(coarse(list, most))
-		slices.SortStableFunc(few[k], func(a, b option) int { return cmp.Compare(a.waste, b.waste) })
+		c.options[k] = coarse(c.options[k][:0], list, most)
+		slices.SortFunc(c.options[k], func(a, b option) int {
+			return cmp.Or(cmp.Compare(a.waste, b.waste), cmp.Compare(a.from, b.from))
+		})
 	}
-	c := &chooser{fabric: f, options: few, clashes: make(map[clashKey]bool), webs: webs, nodes: max(1000, f.Nodes)}
-	picks = make([]cell, len(f.Plies))
-	for _, plies := range f.bundles() {
+	c.nodes = max(1000, c.Nodes)
+	picks = make([]cell, len(c.Plies))
+	for _, plies := range c.bundles() {
 		waste, taken := c.bundle(plies)
 		least += waste
 		for k, i := range plies {
-			picks[i] = few[f.of[i]][taken[k]].cell
+			picks[i] = c.options[c.of[i]][taken[k]].cell
 		}
 	}
 	return least, picks, c.nodes >= 0
@@ -207,15 +209,18 @@ func (s *dolls) fits(k, o int) bool {
 
 // clash says whether two options of a shape exclude each other.
 func (c *chooser) clash(shape, a, b int, stagger int64) bool {
-	key := clashKey{shape, min(a, b), max(a, b), stagger}
+	key := clashKey{webKey{shape, stagger}, c.options[shape][a].cell, c.options[shape][b].cell}
+	if key.b.from < key.a.from {
+		key.a, key.b = key.b, key.a
+	}
 	v, ok := c.clashes[key]
 	if !ok {
-		n := c.webs[webKey{shape, stagger}]
+		n := c.webs[key.webKey]
 		if n == nil {
 			n = newNeighbours(c.shapes[shape], c.Width, stagger)
-			c.webs[webKey{shape, stagger}] = n
+			c.webs[key.webKey] = n
 		}
-		v = n.clash(c.options[shape][a].cell, c.options[shape][b].cell)
+		v = n.clash(key.a, key.b)
 		c.clashes[key] = v
 	}
 	return v

@@ -39,7 +39,7 @@ func interlockBound(f *fabric, _ int64) Bound {
 	for k := range cells {
 		options[k] = prices.options(cells[k])
 	}
-	return f.withWaste(Interlock, f.leastWaste(options, make(map[webKey]*neighbours)))
+	return f.withWaste(Interlock, f.chooser().leastWaste(options))
 }
 
 // prices are what one more face costs: on any side, on a full-width side in

@@ -33,13 +33,13 @@ func openingsBound(f *fabric, at int64) Bound {
 	}
 	all.Wait()
 	steps := thresholds(cells)
-	webs := make(map[webKey]*neighbours)
+	c := f.chooser()
 	options := make([][]option, len(cells))
 	try := func(s share) bool {
 		for k := range cells {
 			options[k] = openOptions(options[k][:0], cells[k], s)
 		}
-		if b := f.withWaste(Openings, f.leastWaste(options, webs)); b.Length > best.Length {
+		if b := f.withWaste(Openings, c.leastWaste(options)); b.Length > best.Length {
 			best = b
 			return true
 		}

@@ -8,8 +8,7 @@ import (
 
 // table holds what arguments prove of ranges of phase of each shape, µm² of roll.
 type table struct {
-	*fabric
-	webs     map[webKey]*neighbours
+	*chooser
 	cells    [][]cell    // by shape
 	profiles [][]profile // of the cells, where they are kept
 	args     []walled
@@ -18,7 +17,7 @@ type table struct {
 
 // table prepares ranges of phase and works arguments out for them.
 func (f *fabric) table(args []walled, cells func(*shape, int64) []cell) *table {
-	t := &table{fabric: f, webs: make(map[webKey]*neighbours)}
+	t := &table{chooser: f.chooser()}
 	for _, s := range f.shapes {
 		t.cells = append(t.cells, cells(s, f.Width))
 	}
@@ -96,12 +95,12 @@ type game struct {
 func (t *table) play(mixture []float64, times int, at int64) game {
 	var best game
 	var answers [][]float64 // of each argument, by answer
+	options := make([][]option, len(t.cells))
 	for range times {
-		options := make([][]option, len(t.cells))
-		for k := range t.cells {
-			options[k] = t.options(mixture, k)
+		for k := range options {
+			options[k] = t.wastes(options[k][:0], mixture, k)
 		}
-		value, picks := t.leastOf(options, t.webs)
+		value, picks := t.leastOf(options)
 		if value > best.value {
 			best = game{mixture, value}
 		}
@@ -142,16 +141,16 @@ func (t *table) place(shape int, c cell) int {
 	return i
 }
 
-// options gives what a mixture proves of each range of a shape.
-func (t *table) options(mixture []float64, k int) []option {
-	out := make([]option, len(t.cells[k]))
-	for i := range out {
-		out[i].cell = t.cells[k][i]
+// wastes adds what a mixture proves of each range of a shape.
+func (t *table) wastes(out []option, mixture []float64, k int) []option {
+	for i, c := range t.cells[k] {
+		o := option{cell: c}
 		for a, share := range mixture {
 			if share > 0 {
-				out[i].waste += float64(share * t.least[a][k][i])
+				o.waste += float64(share * t.least[a][k][i])
 			}
 		}
+		out = append(out, o)
 	}
 	return out
 }
