@@ -53,7 +53,12 @@ func (a *walled) lines(c *core, m manner, closed, parts []stretch, s scale) floa
 		open = func(l line) { l.split(parts, keep, bend) }
 	}
 	for _, l := range c.lines {
-		l.split(closed, drop, open)
+		switch {
+		case len(closed) > 0:
+			l.split(closed, drop, open)
+		case open != nil:
+			open(l)
+		}
 	}
 	return sum
 }

@@ -56,17 +56,25 @@ func (t *table) weigh(k, first int) {
 	for a := range rows {
 		rows[a][k] = room[a*len(list) : (a+1)*len(list)]
 	}
-	w, d := &weighing{width: float64(t.Width)}, t.shapes[k].divider(t.Width)
-	var p profile
-	for i, c := range list {
-		if t.profiles == nil {
-			d.divide(&p, c)
-		} else {
-			p = t.profiles[k][i]
-		}
-		for a, sum := range w.of(&p, t.shapes[k], args) {
+	w := &weighing{width: float64(t.Width)}
+	next := t.reader(k)
+	for i := range list {
+		for a, sum := range w.of(next(i), t.shapes[k], args) {
 			rows[a][k][i] = float64(w.width * sum)
 		}
+	}
+}
+
+// reader gives the profiles of a shape by number: those that are kept, or each in
+// the room of the one before.
+func (t *table) reader(k int) func(i int) *profile {
+	if t.profiles != nil {
+		return func(i int) *profile { return &t.profiles[k][i] }
+	}
+	d, p := t.shapes[k].divider(t.Width), &profile{}
+	return func(i int) *profile {
+		d.divide(p, t.cells[k][i])
+		return p
 	}
 }
 
