@@ -144,6 +144,29 @@ func allOf(s *shape, width int64) []walled {
 	return f.draft().args
 }
 
+// Many arguments about one range after another in the same room say to the last bit
+// what each says alone of a range worked out anew.
+func TestArgumentsTogether(t *testing.T) {
+	rng := rand.New(rand.NewPCG(6, 6))
+	for range 20 {
+		r := someBlank(rng)
+		s := newShape(layout.NewBase(someAngle(rng), r, r, nil))
+		width := um(100 + float64(rng.IntN(200)))
+		args, cells := allOf(s, width), s.ranges(width)
+		w, d := &weighing{width: float64(width)}, s.divider(width)
+		var p profile
+		for i := 0; i < len(cells); i += 1 + rng.IntN(40) {
+			d.divide(&p, cells[i])
+			alone := s.profiles(cells[i:i+1], width)
+			for k, got := range w.of(&p, s, args) {
+				if want := args[k].of(&alone[0], s, float64(width)); got != want {
+					t.Fatalf("%+v says %g of %v, alone %g", args[k], got, cells[i], want)
+				}
+			}
+		}
+	}
+}
+
 // What is said of a range of phases holds for each phase in it.
 func TestRangesHoldInside(t *testing.T) {
 	rng := rand.New(rand.NewPCG(3, 3))

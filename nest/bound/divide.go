@@ -35,6 +35,7 @@ type tally struct {
 	core, cluster int // number, from 1
 }
 
+// divider gives a divider of bands of a width.
 func (s *shape) divider(width int64) *divider {
 	s.once.Do(func() { s.columns, s.links = columnsOf(s.outline) })
 	n := len(s.columns)

@@ -110,19 +110,12 @@ func (f *fabric) bestPrices(cells [][]ended) prices {
 	}
 	known := make(map[prices]float64)
 	value := func(p prices) float64 {
-		if v, ok := known[p]; ok {
-			return v
+		v, ok := known[p]
+		if !ok {
+			v = f.proved(p, cells)
+			known[p] = v
 		}
-		sum := 0.0
-		for k := range cells {
-			least := math.Inf(1)
-			for i := range cells[k] {
-				least = min(least, p.of(&cells[k][i]))
-			}
-			sum += float64(float64(f.count[k]) * least)
-		}
-		known[p] = sum
-		return sum
+		return v
 	}
 	var best prices
 	most := value(best)
@@ -145,6 +138,19 @@ func (f *fabric) bestPrices(cells [][]ended) prices {
 		}
 	}
 	return best
+}
+
+// proved gives the least waste that prices prove, the stagger left aside.
+func (f *fabric) proved(p prices, cells [][]ended) float64 {
+	sum := 0.0
+	for k := range cells {
+		least := math.Inf(1)
+		for i := range cells[k] {
+			least = min(least, p.of(&cells[k][i]))
+		}
+		sum += float64(float64(f.count[k]) * least)
+	}
+	return sum
 }
 
 // around gives the prices with one of them raised or lowered.
