@@ -115,9 +115,6 @@ func (r *Recipe) keepFitting(t *Task) []bool {
 	return has
 }
 
-// full says whether a piece takes the whole width.
-func (t *Task) full(p int32) bool { return t.Pieces[p].Shape.Height() > t.Width+t.Gap-band.Slip }
-
 // tuckByLength puts a narrow piece before the first that is shorter.
 func (r *Recipe) tuckByLength(t *Task, p int32) {
 	n := t.Pieces[p].Shape.Length()

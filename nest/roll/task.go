@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"stripwright/geometry/band"
 )
 
 // Stock is a kind of roll: Copies equal rolls of Length µm, 0 for as long as
@@ -43,6 +45,7 @@ type Task struct {
 	Pieces  []Piece
 	Memory  *Memory     // may be nil
 	Stop    func() bool // true: search no further; may be nil
+	alone   int64       // height from which a piece leaves no room for any other beside it, 0 if not known
 }
 
 // Place is where a piece lies: its roll (numbered over all copies), the lower
@@ -118,6 +121,33 @@ func (t *Task) cost(used []Used) float64 {
 		sum += float64(last.Length)
 	}
 	return sum
+}
+
+// full says whether a piece takes the whole width, or so much of it that no other
+// piece of the task finds room beside it. One with openings or notches across the
+// roll counts only in the first case: it may lie about others, or in them.
+func (t *Task) full(p int32) bool {
+	s := t.Pieces[p].Shape
+	width := t.Width + t.Gap
+	if s.Height() > width-band.Slip {
+		return true
+	}
+	if t.alone == 0 {
+		t.alone = max(width-t.leastHeight(), width*leastAlone/100)
+	}
+	return s.Height() > t.alone && len(s.ways[0].columns) == 1
+}
+
+// leastAlone is the least height, in percent of the width, of what counts as taking
+// all of it: lower pieces are curved so much that others reach in beside them.
+const leastAlone = 60
+
+func (t *Task) leastHeight() int64 {
+	least := int64(math.MaxInt64)
+	for i := range t.Pieces {
+		least = min(least, t.Pieces[i].Shape.Height())
+	}
+	return least
 }
 
 // split parts the pieces that take the whole width from the narrower ones.
