@@ -19,12 +19,13 @@ const (
 // rounds: the better half goes on to the next, for twice as long. The best two
 // are then laid from the outlines themselves.
 func (p *planner) climb(c choice, first []*placed) []*placed {
-	work, hot := p.budget.climb/p.choices, heat
+	n := min(len(first), p.polished(first[0].count))
+	work, hot := p.firstRound(n), heat
 	if work < fewestLays*pieceWork*int64(p.labour(c, first[0])) {
 		return nil
 	}
 	doubt := p.doubt(c, first)
-	tables := make([]*table, min(len(first), p.polished(first[0].count)))
+	tables := make([]*table, n)
 	inParallel(p.workers, len(tables), func(k int) {
 		m := newModel(p.job, p.cloths, p.bases, c)
 		m.sketch, m.stop = true, p.stopped
@@ -32,7 +33,7 @@ func (p *planner) climb(c choice, first []*placed) []*placed {
 	})
 	for round := range p.budget.rounds {
 		if round > 0 {
-			tables = tables[:max(min(2, len(tables)), len(tables)/2)]
+			tables = tables[:betterHalf(len(tables))]
 		}
 		inParallel(p.workers, len(tables), func(k int) {
 			seed := uint64(p.seed)*1000 + uint64(100*round+k)
@@ -45,6 +46,20 @@ func (p *planner) climb(c choice, first []*placed) []*placed {
 		work, hot = 2*work, hot*cools
 	}
 	return p.followAll(c, tables[:min(len(tables), 2)])
+}
+
+// betterHalf is how many of some tables go on to the next round.
+func betterHalf(tables int) int { return max(min(2, tables), tables/2) }
+
+// firstRound shares out the work over the choices of width, and then over the
+// tables and rounds of one: it gives what each table may do in the first round.
+func (p *planner) firstRound(tables int) int64 {
+	parts, each := 0, 1
+	for range p.budget.rounds {
+		parts += tables * each
+		tables, each = betterHalf(tables), 2*each
+	}
+	return p.budget.climb / (p.choices * int64(max(1, parts)))
 }
 
 // followAll lays what lies on tables from the outlines themselves; what the
