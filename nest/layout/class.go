@@ -92,7 +92,7 @@ func NewBase(a geometry.Angle, blank, net geometry.Region, clear []geometry.Regi
 const mostEdges = 200
 
 // manyVertices is how many vertices an outline keeps for comparing costs.
-const manyVertices = 300
+const manyVertices = 72
 
 // Vertices gives how many vertices the outline has that layouts are compared on.
 func (b *Base) Vertices() int { return b.rough.Vertices() }
