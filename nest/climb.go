@@ -43,6 +43,9 @@ func (p *planner) climb(c choice, first []*placed) []*placed {
 		})
 		slices.SortStableFunc(tables, func(a, b *table) int { return a.kept.compare(&b.kept) })
 		p.tell(tables[0].kept.cost())
+		if tables[0].kept.cost() <= p.bound {
+			break
+		}
 		work, hot = 2*work, hot*cools
 	}
 	return p.followAll(c, tables[:min(len(tables), 2)])

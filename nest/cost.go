@@ -21,7 +21,7 @@ func (p *planner) costs(m *model, a *placed) []laminate.Cost {
 				out[k].Used += a.layouts[g].Cost / 1000
 			}
 		}
-		p.setBound(m, k, a.phases, &out[k])
+		p.setBound(k, a.phases, &out[k])
 	}
 	return out
 }

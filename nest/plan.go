@@ -40,8 +40,9 @@ type planner struct {
 	budget  budget
 	cloths  []cloth
 	bases   map[baseKey]*layout.Base
-	choices int64   // of width that are explored in full
-	burden  int     // by how much an outline of many vertices makes every step dearer
+	choices int64 // of width that are explored in full
+	burden  int   // by how much an outline of many vertices makes every step dearer
+	proofs  []proved
 	bound   float64 // least cost of all cloths together, µm by their measures
 	told    float64 // best cost that was told, 0 for none
 }
@@ -53,10 +54,6 @@ func newPlanner(ctx context.Context, j *laminate.Job, s Settings) (*planner, err
 	if len(j.Plies) == 0 {
 		return nil, errors.New("the schedule has no plies")
 	}
-	for k := range p.cloths {
-		p.bound += float64(1000 * p.cloths[k].area * p.cloths[k].perMM2())
-	}
-	p.bound += 1 // what snapping may take or add
 	bases, err := basesOf(j, p.workers)
 	p.bases, p.burden = bases, 1
 	for _, b := range bases {
@@ -92,6 +89,7 @@ func (p *planner) run() (*answer, error) {
 	}
 	var best *answer
 	var failure error
+	p.prove(newModel(p.job, p.cloths, p.bases, starts[0].choice))
 	starts = p.promising(starts)
 	p.choices = int64(len(starts))
 	for _, s := range starts {

@@ -54,15 +54,58 @@ func (p *planner) boundHere(t *bound.Task, k int, phases []int64, at int64) int6
 	return bound.Least(&here, at).Length
 }
 
-// setBound sets what the cloth takes at least and why. Where it comes in
-// several widths every mm² of blank costs at least a mm² of the cheapest roll.
-func (p *planner) setBound(m *model, k int, phases []int64, out *laminate.Cost) {
+// proved is what a cloth takes at least, and why.
+type proved struct {
+	proof laminate.Proof
+	least float64     // by the cloth's measure
+	each  float64     // cost of a mm of roll
+	task  *bound.Task // nil where only the area tells
+}
+
+// prove works out what all cloths take at least, before anything is laid: a search
+// that comes to that may end.
+func (p *planner) prove(m *model) {
+	p.proofs, p.bound = make([]proved, len(p.cloths)), 0
+	for k := range p.cloths {
+		p.proofs[k] = p.proveCloth(m, k)
+		p.bound += float64(1000 * p.proofs[k].least)
+	}
+	p.bound += 1 // what snapping may take or add
+}
+
+// proveCloth begins with the area. Where a cloth comes in several widths every mm²
+// of blank costs at least a mm² of the cheapest roll, and that is all that is known.
+func (p *planner) proveCloth(m *model, k int) proved {
 	c := &p.cloths[k]
-	area := c.area
-	out.Proof = laminate.Proof{Bound: string(bound.Area), AreaMM2: area, PerMM2: c.perMM2()}
-	out.Bound = float64(area * out.Proof.PerMM2)
-	if len(c.widths) == 1 {
-		p.sharpen(m, k, phases, out)
+	out := proved{each: 1, least: float64(c.area * c.perMM2())}
+	out.proof = laminate.Proof{Bound: string(bound.Area), AreaMM2: c.area, PerMM2: c.perMM2()}
+	if len(c.widths) > 1 {
+		return out
+	}
+	if c.measure == roll.Price {
+		out.each = c.weight(0)
+	}
+	out.task = p.task(m, k)
+	if b := bound.Least(out.task, 0); b.Kind != bound.Area {
+		out.proof.Bound = string(b.Kind)
+		out.proof.LengthMM = geometry.Micrometre(b.Length).MM()
+		out.proof.WasteMM2 = b.Waste / 1e6
+		out.proof.Steps = b.Steps
+		out.least = float64(out.proof.LengthMM * out.each)
+	}
+	return out
+}
+
+// setBound sets what the cloth takes at least and why, and where that is not
+// reached what it takes with the joints where they are.
+func (p *planner) setBound(k int, phases []int64, out *laminate.Cost) {
+	is := &p.proofs[k]
+	out.Proof, out.Bound = is.proof, is.least
+	used := int64(geometry.Micrometres(out.Used / is.each))
+	if is.task != nil && int64(geometry.Micrometres(out.Bound/is.each)) < used {
+		if here := p.boundHere(is.task, k, phases, used); here > 0 {
+			out.BoundHere = min(out.Used, max(out.Bound, float64(geometry.Micrometre(here).MM()*is.each)))
+		}
 	}
 	// Snapping may take a few mm² from the blanks: a plan below the bound by no
 	// more than that meets it.
@@ -75,32 +118,6 @@ func (p *planner) setBound(m *model, k int, phases []int64, out *laminate.Cost) 
 	out.Status = laminate.Feasible
 	if out.Used-out.Bound < 0.001 {
 		out.Status = laminate.Optimal
-	}
-}
-
-// sharpen looks for a better bound than the area, and where that is not reached
-// for one that holds with the joints where they are.
-func (p *planner) sharpen(m *model, k int, phases []int64, out *laminate.Cost) {
-	c := &p.cloths[k]
-	each := 1.0 // cost of a mm of roll
-	if c.measure == roll.Price {
-		each = c.weight(0)
-	}
-	used := int64(geometry.Micrometres(out.Used / each))
-	t := p.task(m, k)
-	b := bound.Least(t, used)
-	if b.Kind != bound.Area {
-		out.Proof.Bound = string(b.Kind)
-		out.Proof.LengthMM = geometry.Micrometre(b.Length).MM()
-		out.Proof.WasteMM2 = b.Waste / 1e6
-		out.Proof.Steps = b.Steps
-		out.Bound = float64(out.Proof.LengthMM * each)
-	}
-	if b.Length >= used {
-		return
-	}
-	if here := p.boundHere(t, k, phases, used); here > 0 {
-		out.BoundHere = min(out.Used, max(out.Bound, float64(geometry.Micrometre(here).MM()*each)))
 	}
 }
 
