@@ -16,8 +16,9 @@ const (
 )
 
 // climb improves the best layouts by laying variations of them. It goes in
-// rounds: the better half goes on to the next, for twice as long. The best two
-// are then laid from the outlines themselves.
+// rounds: the better half goes on to the next, for twice as long, unless nothing can
+// be better; the first round may still find fewer pieces. The best two are then laid
+// from the outlines themselves.
 func (p *planner) climb(c choice, first []*placed) []*placed {
 	n := min(len(first), p.polished(first[0].count))
 	work, hot := p.firstRound(n), heat

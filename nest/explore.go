@@ -28,11 +28,8 @@ func (p *planner) explore(s begun) (*answer, error) {
 	if err != nil {
 		return nil, err
 	}
-	slices.SortStableFunc(first, func(a, b *placed) int { return cmp.Compare(a.cost, b.cost) })
+	slices.SortStableFunc(first, func(a, b *placed) int { return cmp.Or(cmp.Compare(a.cost, b.cost), cmp.Compare(a.count, b.count)) })
 	p.tell(first[0].cost)
-	if first[0].cost <= p.bound {
-		return p.forGood(s.choice, first[:1], p.budget.quick)
-	}
 	a, err := p.forGood(s.choice, first[:1], p.budget.quick)
 	for _, c := range p.climb(s.choice, first) {
 		if a == nil || better(c, a.placed) {
