@@ -21,7 +21,7 @@ const (
 // from the outlines themselves.
 func (p *planner) climb(c choice, first []*placed) []*placed {
 	n := min(len(first), p.polished(first[0].count))
-	work, hot := p.firstRound(n), heat
+	work, hot := p.firstRound(n, first[0].count), heat
 	if work < fewestLays*pieceWork*int64(p.labour(c, first[0])) {
 		return nil
 	}
@@ -57,17 +57,25 @@ func betterHalf(tables int) int { return max(min(2, tables), tables/2) }
 
 // firstRound shares out the work over the choices of width, and then over the
 // tables and rounds of one: it gives what each table may do in the first round.
-func (p *planner) firstRound(tables int) int64 {
+func (p *planner) firstRound(tables, pieces int) int64 {
 	parts, each := 0, 1
 	for range p.budget.rounds {
 		parts += tables * each
 		tables, each = betterHalf(tables), 2*each
 	}
-	work := p.budget.climb
-	if p.finite() {
-		work += work / 2
+	return p.budget.climb * p.harder(pieces) / (100 * p.choices * int64(max(1, parts)))
+}
+
+// harder gives the work in percent of the usual: more where rolls end, and where a
+// few pieces must fit each other all together.
+func (p *planner) harder(pieces int) int64 {
+	switch {
+	case pieces <= fewPieces:
+		return 200
+	case p.finite():
+		return 150
 	}
-	return work / (p.choices * int64(max(1, parts)))
+	return 100
 }
 
 // followAll lays what lies on tables from the outlines themselves; what the

@@ -25,6 +25,12 @@ func TestFullWidth(t *testing.T) {
 	}
 	for _, c := range cases {
 		task := &Task{Width: um(100), Stock: []Stock{{Copies: 1}}, Pieces: []Piece{{c.shape, Either}, {oblong(c.with), Either}}}
+		if few := task.full(0); few != (c.shape.Height() > um(99.95)) {
+			t.Errorf("height %g µm: full %v among a few pieces", float64(c.shape.Height()), few)
+		}
+		for len(task.Pieces) <= mostMixed {
+			task.Pieces = append(task.Pieces, task.Pieces[1])
+		}
 		if got := task.full(0); got != c.full {
 			t.Errorf("height %g µm beside one of %g mm: full %v", float64(c.shape.Height()), c.with, got)
 		}

@@ -125,12 +125,16 @@ func (t *Task) cost(used []Used) float64 {
 
 // full says whether a piece takes the whole width, or so much of it that no other
 // piece of the task finds room beside it. One with openings or notches across the
-// roll counts only in the first case: it may lie about others, or in them.
+// roll counts only in the first case, for it may lie about others or in them; so do
+// a few pieces, which are tried in any order.
 func (t *Task) full(p int32) bool {
 	s := t.Pieces[p].Shape
 	width := t.Width + t.Gap
 	if s.Height() > width-band.Slip {
 		return true
+	}
+	if len(t.Pieces) <= mostMixed {
+		return false
 	}
 	if t.alone == 0 {
 		t.alone = max(width-t.leastHeight(), width*leastAlone/100)
