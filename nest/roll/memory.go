@@ -80,7 +80,7 @@ func (m *Memory) forbidden(a, b *column, dv int64) (stretch, bool) {
 	cells := int64(len(a.cells) + len(b.cells))
 	m.work++
 	if cells <= cheap {
-		m.work += cells
+		m.work += cells / 3
 		lo, hi, ok := forbidden(a, b, dv)
 		return stretch{lo, hi}, ok
 	}
