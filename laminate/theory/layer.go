@@ -117,8 +117,11 @@ func (l Layer) fault() string {
 	all := 0.0
 	for _, d := range append([]Direction{{l.AngleDeg, 0}}, l.Crossed...) {
 		all += d.Part
-		if math.IsNaN(d.AngleDeg) || math.IsInf(d.AngleDeg, 0) || !(d.Part >= 0) {
-			return fmt.Sprintf("a part %v of its fibre at %v° is out of reason", d.Part, d.AngleDeg)
+		switch {
+		case math.IsNaN(d.AngleDeg) || math.IsInf(d.AngleDeg, 0):
+			return "a direction of its fibre is no angle"
+		case !(d.Part >= 0) || math.IsInf(d.Part, 1):
+			return fmt.Sprintf("the part of its fibre at %v° is out of reason", d.AngleDeg)
 		}
 	}
 	if len(l.Crossed) > 0 && math.Abs(all-1) > 1e-9 {

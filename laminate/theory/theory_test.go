@@ -251,14 +251,16 @@ func TestFaults(t *testing.T) {
 		{nil, "needs a layer of fibre"},
 		{[]Layer{{ThicknessMM: 10, Core: true}}, "needs a layer of fibre"},
 		{[]Layer{{ThicknessMM: 1, Elastic: kaw, Crossed: []Direction{{0, .5}, {90, .4}}}}, "layer 1: the parts of its fibre add up to 0.9"},
-		{[]Layer{{ThicknessMM: 1, Elastic: kaw, Crossed: []Direction{{0, math.NaN()}}}}, "layer 1: a part NaN"},
+		{[]Layer{{ThicknessMM: 1, Elastic: kaw, Crossed: []Direction{{0, math.NaN()}}}}, "layer 1: the part of its fibre at 0° is out of reason"},
+		{[]Layer{{ThicknessMM: 1, Elastic: kaw, Crossed: []Direction{{30, math.Inf(-1)}}}}, "layer 1: the part of its fibre at 30° is out of reason"},
+		{[]Layer{{ThicknessMM: 1, Elastic: kaw, Crossed: []Direction{{30, math.Inf(1)}}}}, "layer 1: the part of its fibre at 30° is out of reason"},
 		{bad(func(e *laminate.Elastic) { e.E2 = 0 }), "layer 2: moduli must be above 0 GPa"},
 		{bad(func(e *laminate.Elastic) { e.G12 = math.NaN() }), "layer 2: NaN is out of reason"},
 		{bad(func(e *laminate.Elastic) { e.Alpha2 = math.Inf(1) }), "layer 2: +Inf is out of reason"},
 		{bad(func(e *laminate.Elastic) { e.Nu12 = 4.3 }), "layer 2: nu12 4.3 is too great"},
 		{[]Layer{{ThicknessMM: 0, Elastic: kaw}}, "layer 1: a thickness of 0 mm"},
 		{[]Layer{{ThicknessMM: -1, Elastic: kaw}}, "layer 1: a thickness of -1 mm"},
-		{[]Layer{{ThicknessMM: 1, AngleDeg: math.NaN(), Elastic: kaw}}, "layer 1: a part 0 of its fibre at NaN°"},
+		{[]Layer{{ThicknessMM: 1, AngleDeg: math.NaN(), Elastic: kaw}}, "layer 1: a direction of its fibre is no angle"},
 		{[]Layer{{ThicknessMM: 1, Elastic: laminate.Elastic{E1: 100, E2: 100, G12: 1, Nu12: 1 - 1e-15}}}, "no sound laminate"},
 	} {
 		if _, err := Of(c.layers); err == nil || !strings.Contains(err.Error(), c.want) {
