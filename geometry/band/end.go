@@ -1,6 +1,7 @@
 package band
 
 import (
+	"math"
 	"slices"
 )
 
@@ -11,18 +12,22 @@ const Levels = 17
 // the roll: how far it stands out at each level beyond its mean, in µm. Two
 // ends fit without loss when one is the other turned round.
 type End struct {
-	Out   [Levels]float32
+	Out   [Levels]int32
 	Slant float32 // first moment of Out: ends that fit have equal slant
 }
 
 // Meet gives the roll length lost where two ends meet, one of them turned to
 // face the other, in µm, beyond the mean lengths of the pieces.
 func (e *End) Meet(f *End) float32 {
-	most := e.Out[0] + f.Out[Levels-1]
-	for k := 1; k < Levels; k++ {
-		most = max(most, e.Out[k]+f.Out[Levels-1-k])
+	mid := e.Out[Levels/2] + f.Out[Levels/2]
+	a, b, c, d := mid, mid, mid, mid // four at a time, so that none waits for another
+	for k := 0; k < Levels/2; k += 2 {
+		a = max(a, e.Out[k]+f.Out[Levels-1-k])
+		b = max(b, e.Out[k+1]+f.Out[Levels-2-k])
+		c = max(c, e.Out[Levels-1-k]+f.Out[k])
+		d = max(d, e.Out[Levels-2-k]+f.Out[k+1])
 	}
-	return most
+	return float32(max(a, b, c, d))
 }
 
 // Ends are the two ends of a full-width piece: Ahead, and Back as if turned to
@@ -65,8 +70,8 @@ func EndsOf(p *Piece) (e Ends, mean float64) {
 	}
 	meanL, meanR := sumL/Levels, sumR/Levels
 	for k := range l {
-		e.Ahead.Out[k] = float32(r[k] - meanR)
-		e.Back.Out[Levels-1-k] = float32(meanL - l[k])
+		e.Ahead.Out[k] = int32(math.Round(r[k] - meanR))
+		e.Back.Out[Levels-1-k] = int32(math.Round(meanL - l[k]))
 	}
 	e.Ahead.weigh()
 	e.Back.weigh()
@@ -74,10 +79,11 @@ func EndsOf(p *Piece) (e Ends, mean float64) {
 }
 
 func (e *End) weigh() {
-	e.Slant = 0
+	sum := int64(0)
 	for k, x := range e.Out {
-		e.Slant += float32(x * float32(k-Levels/2))
+		sum += int64(x) * int64(k-Levels/2)
 	}
+	e.Slant = float32(sum)
 }
 
 // Mirrored gives the ends of the piece mirrored across the roll.
@@ -89,4 +95,4 @@ func (e Ends) Mirrored() Ends {
 }
 
 // Most gives how far the end stands out at most, in µm.
-func (e *End) Most() float32 { return slices.Max(e.Out[:]) }
+func (e *End) Most() float32 { return float32(slices.Max(e.Out[:])) }
