@@ -73,7 +73,7 @@ func (p *planner) harder(pieces int) int64 {
 	case pieces <= fewPieces:
 		return 200
 	case p.finite():
-		return 125
+		return 150
 	}
 	return 100
 }

@@ -74,29 +74,28 @@ func (p *planner) keep(m *model, phases []int64) int {
 		d := c.Measure(phases[i])
 		pieces += d.Fulls + len(d.Narrow)
 	}
-	keep := p.budget.keep
-	if p.eager(pieces) {
-		keep *= 2
-	}
-	return max(1, min(keep, mostLaid/max(1, pieces)))
+	return max(1, min(p.budget.keep*p.eager(pieces), mostLaid/max(1, pieces)))
 }
 
 // fewPieces is the number of pieces up to which a layout costs little.
 const fewPieces = 24
 
-// eager says whether twice as many states are laid and improved: where a
-// layout costs little, and where rolls end, because results then vary most.
-func (p *planner) eager(pieces int) bool {
-	return p.burden == 1 && (pieces <= fewPieces || p.finite())
+// eager gives how many times as many states are laid and improved: more where a
+// layout costs little, and most where rolls end, because results then vary most.
+func (p *planner) eager(pieces int) int {
+	switch {
+	case p.burden > 1:
+		return 1
+	case p.finite():
+		return 3
+	case pieces <= fewPieces:
+		return 2
+	}
+	return 1
 }
 
 // polished gives the number of layouts to improve.
-func (p *planner) polished(pieces int) int {
-	if p.eager(pieces) {
-		return 2 * p.budget.polished
-	}
-	return p.budget.polished
-}
+func (p *planner) polished(pieces int) int { return p.eager(pieces) * p.budget.polished }
 
 // layAll lays several states; states that the stock does not hold are left
 // out, and the error is theirs when none is held. Sketched layouts compare

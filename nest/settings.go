@@ -45,7 +45,7 @@ type budget struct {
 
 var budgets = map[string]budget{
 	laminate.Quick:    {runs: 2, work: 20000, keep: 4, polished: 2, rounds: 1, climb: 500_000, quick: roll.Effort{ChainMoves: 4000, Trials: 300}, careful: roll.Effort{ChainMoves: 40000, Trials: 2000}},
-	laminate.Normal:   {runs: 4, work: 40000, keep: 6, polished: 4, rounds: 3, climb: 80_000_000, quick: roll.Effort{ChainMoves: 8000, Trials: 300}, careful: roll.Effort{ChainMoves: 100000, Trials: 3000}},
+	laminate.Normal:   {runs: 4, work: 40000, keep: 6, polished: 4, rounds: 3, climb: 88_000_000, quick: roll.Effort{ChainMoves: 8000, Trials: 300}, careful: roll.Effort{ChainMoves: 100000, Trials: 3000}},
 	laminate.Thorough: {runs: 8, work: 300000, keep: 16, polished: 8, rounds: 4, climb: 1_200_000_000, quick: roll.Effort{ChainMoves: 40000, Trials: 2000}, careful: roll.Effort{ChainMoves: 1000000, Trials: 30000}},
 }
 
