@@ -56,26 +56,19 @@ func (p *planner) climb(c choice, first []*placed) []*placed {
 func betterHalf(tables int) int { return max(min(2, tables), tables/2) }
 
 // firstRound shares out the work over the choices of width, and then over the
-// tables and rounds of one: it gives what each table may do in the first round.
+// tables and rounds of one: it gives what each table may do in the first round. A few
+// pieces must fit each other all together, which is harder.
 func (p *planner) firstRound(tables, pieces int) int64 {
 	parts, each := 0, 1
 	for range p.budget.rounds {
 		parts += tables * each
 		tables, each = betterHalf(tables), 2*each
 	}
-	return p.budget.climb * p.harder(pieces) / (100 * p.choices * int64(max(1, parts)))
-}
-
-// harder gives the work in percent of the usual: more where rolls end, and where a
-// few pieces must fit each other all together.
-func (p *planner) harder(pieces int) int64 {
-	switch {
-	case pieces <= fewPieces:
-		return 200
-	case p.finite():
-		return 150
+	work := p.budget.climb / p.choices
+	if pieces <= fewPieces {
+		work *= 2
 	}
-	return 100
+	return work / int64(max(1, parts))
 }
 
 // followAll lays what lies on tables from the outlines themselves; what the
