@@ -29,7 +29,7 @@ type Table interface {
 // time, measured once.
 const (
 	workTry    = 80 // to draw a move and judge it
-	workEnd    = 7  // for each end of a full-width piece
+	workEnd    = 10 // for each end of a full-width piece
 	workVertex = 8  // for each vertex of a blank that is divided
 )
 
@@ -114,7 +114,7 @@ func (c *climber) vary(most, heat float64) {
 // move tries other phases.
 func (c *climber) move(most float64) {
 	before := c.total()
-	c.tried += workTry + int64(workEnd*(len(c.ahead)+len(c.back)))
+	c.tried += workTry + int64(workEnd*(len(c.ahead.ends)+len(c.back.ends)))
 	if c.rng.IntN(100) < nudged {
 		i := c.rng.IntN(len(c.phases))
 		c.changes = append(c.changes[:0], change{i, c.nudge(i, c.rng)})

@@ -1,10 +1,6 @@
 package search
 
 import (
-	"cmp"
-	"slices"
-
-	"stripwright/geometry/band"
 	"stripwright/nest/layout"
 	"stripwright/nest/stagger"
 )
@@ -35,8 +31,8 @@ type walker struct {
 	costs   []float64 // by group
 	scratch []layout.Narrow
 	sky     skyline
-	ahead   []*band.End
-	back    []*band.End
+	ahead   runs
+	back    runs
 	raster  []int64 // by group, step that phases are kept to; 0: none
 	fine    bool    // few enough pieces to fit their ends at every step
 }
@@ -94,29 +90,30 @@ func (w *walker) estimate(g int) float64 {
 // fit estimates what is lost where ends of full-width pieces meet: ends sorted
 // by slant are matched with their neighbours.
 func (w *walker) fit(g int) float64 {
-	w.ahead, w.back = w.ahead[:0], w.back[:0]
-	for _, i := range w.members[g] {
-		f := w.division(i).Fit(w.Down[i])
-		for k := range f.Ahead {
-			w.ahead, w.back = append(w.ahead, &f.Ahead[k]), append(w.back, &f.Back[k])
-		}
+	w.ahead.reset()
+	w.back.reset()
+	back := &w.back
+	if w.Turn[g] { // any end may meet any
+		back = &w.ahead
 	}
-	bySlant := func(a, b *band.End) int { return cmp.Compare(a.Slant, b.Slant) }
+	for _, i := range w.members[g] {
+		w.ahead.add(w.division(i).Fit(w.Down[i]).Ahead)
+	}
+	for _, i := range w.members[g] {
+		back.add(w.division(i).Fit(w.Down[i]).Back)
+	}
 	sum := 0.0
+	ahead := w.ahead.merged()
 	if !w.Turn[g] {
-		slices.SortStableFunc(w.ahead, bySlant)
-		slices.SortStableFunc(w.back, bySlant)
-		for k := range w.ahead {
-			sum += float64(w.ahead[k].Meet(w.back[k]))
+		back := w.back.merged()
+		for k := range ahead {
+			sum += float64(ahead[k].Meet(back[k]))
 		}
 		return sum
 	}
-	all := append(w.ahead, w.back...)
-	slices.SortStableFunc(all, bySlant)
-	for k := 0; k+1 < len(all); k += 2 {
-		sum += float64(all[k].Meet(all[k+1]))
+	for k := 0; k+1 < len(ahead); k += 2 {
+		sum += float64(ahead[k].Meet(ahead[k+1]))
 	}
-	w.ahead = all
 	return sum
 }
 
