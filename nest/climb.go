@@ -21,7 +21,7 @@ const (
 // from the outlines themselves.
 func (p *planner) climb(c choice, first []*placed) []*placed {
 	n := min(len(first), p.polished(first[0].count))
-	work, hot := p.firstRound(n, first[0].count), heat
+	work, hot := p.firstRound(n), heat
 	if work < fewestLays*pieceWork*int64(p.labour(c, first[0])) {
 		return nil
 	}
@@ -56,19 +56,14 @@ func (p *planner) climb(c choice, first []*placed) []*placed {
 func betterHalf(tables int) int { return max(min(2, tables), tables/2) }
 
 // firstRound shares out the work over the choices of width, and then over the
-// tables and rounds of one: it gives what each table may do in the first round. A few
-// pieces must fit each other all together, which is harder.
-func (p *planner) firstRound(tables, pieces int) int64 {
+// tables and rounds of one: it gives what each table may do in the first round.
+func (p *planner) firstRound(tables int) int64 {
 	parts, each := 0, 1
 	for range p.budget.rounds {
 		parts += tables * each
 		tables, each = betterHalf(tables), 2*each
 	}
-	work := p.budget.climb / p.choices
-	if pieces <= fewPieces {
-		work *= 2
-	}
-	return work / int64(max(1, parts))
+	return p.budget.climb / (p.choices * int64(max(1, parts)))
 }
 
 // followAll lays what lies on tables from the outlines themselves; what the
