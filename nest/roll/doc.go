@@ -14,9 +14,14 @@
 //	  |              \  \               |   e2      |
 //	0 +---------------+  +--------------+-----------+--> u
 //
-// All positions are whole micrometres; a piece counts as its level-wise hull,
-// from the leftmost to the rightmost material at each height, so openings and
-// notches that face across the roll hold no other piece.
+// A piece that leaves so little of the width that none of the others fits beside it
+// is chained too, where there are too many pieces to try any order. All positions
+// are whole micrometres. A piece is a few columns, each from its leftmost to its
+// rightmost material at every height: what lies between columns, an opening or a
+// notch across the roll, may hold narrow pieces.
+//
+// A Memory keeps what was worked out about pairs of columns, and counts the work: the
+// same on every run, whatever the clock says.
 //
 // The package knows neither plies nor joints.
 package roll

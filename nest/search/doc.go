@@ -9,7 +9,10 @@
 // a stagger away from a neighbour, exchange two plies, move all plies of one
 // phase together. A state that breaks a rule is never entered.
 //
-// The number of steps is fixed by the effort, never by the clock; the same seed
-// gives the same states. The estimate only ranks: pieces are laid for good by
-// package roll.
+// The estimate only ranks. Climb goes on from good states by laying each on a table
+// for its true cost, and varies both the phases and the order of the pieces.
+//
+// The effort fixes the steps of a run and the work of a climb, counted in cells held
+// against each other and the like, never by the clock; the same seed gives the same
+// states.
 package search
