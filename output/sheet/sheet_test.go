@@ -3,6 +3,7 @@ package sheet
 import (
 	"math"
 	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/paulmach/orb"
@@ -78,6 +79,20 @@ func TestFittedAndWrapped(t *testing.T) {
 	}
 	if n := len(Wrapped(long, 1, 3)); n != 3 {
 		t.Errorf("%d lines, want 3 at most", n)
+	}
+}
+
+// However narrow the room, a figure and its unit stand on one line.
+func TestWrappedKeepsUnits(t *testing.T) {
+	law := Text{Height: 5, Words: "Lay to the marks. Widest gap 2 mm; no laps (30 1/2 in) for 12 m."}
+	for width := 5.0; width < 300; width += 5 {
+		for _, l := range Wrapped(law, width, 30) {
+			for _, unit := range []string{"mm;", "in)", "m."} {
+				if strings.HasPrefix(l.Words, unit) {
+					t.Errorf("%g mm wide: a line begins with %q", width, l.Words)
+				}
+			}
+		}
 	}
 }
 
