@@ -205,8 +205,8 @@ type Cost struct {
 // again: the blank area of the fabric's plies in mm² and the least cost of a mm²
 // of roll ("area"); for the others the least length of roll in mm, for "chord"
 // with the number of steps of its dual feasible function (none: chords with their
-// gaps end to end), for "strips",
-// "interlock", "openings" and "across" with the area in mm² that no plan fills.
+// gaps end to end), for "strips", "straight ends", "interlock", "openings" and
+// "across" with the area in mm² that no plan fills.
 type Proof struct {
 	Bound    string  `json:"bound"`
 	AreaMM2  float64 `json:"area_mm2"`

@@ -15,7 +15,7 @@ const boundNodes = 100000
 // task states what is to be proved of a cloth that comes in one width.
 func (p *planner) task(m *model, k int) *bound.Task {
 	c := &p.cloths[k]
-	t := &bound.Task{Width: c.widths[0].usable, Nodes: boundNodes, Gap: m.problem.Gap, Rolls: c.rollsInList()}
+	t := &bound.Task{Width: c.widths[0].usable, Nodes: boundNodes, Gap: m.problem.Gap, Rolls: c.rollsInList(), Straight: p.job.Rules.StraightEnds}
 	if c.measure == roll.Price && c.ends() { // how many rolls a length is cut from is not known
 		t.Gap = 0
 	}

@@ -24,7 +24,7 @@ func costOfStraightEnds(ctx context.Context, j laminate.Job, p laminate.Plan) la
 	for k, c := range p.Cost {
 		texts = append(texts, fmt.Sprintf("%s takes %s, cut to shape %s", c.Fabric, costWords(c), costWords(shaped.Cost[k])))
 	}
-	note.Text = "ends are cut straight and trimmed on the tool: " + strings.Join(texts, "; ") + " (by a quick search); bound and gap are those of cutting to shape"
+	note.Text = "ends are cut straight and trimmed on the tool: " + strings.Join(texts, "; ") + " (by a quick search)"
 	return note
 }
 

@@ -25,14 +25,14 @@ func (m *costing) leastLength() {
 		m.chords()
 	case "roll ends":
 		m.rollEnds()
-	case "interlock", "openings", "across", "strips":
+	case "interlock", "openings", "across", "strips", "straight ends":
 		if width := m.widest(); width > 0 {
 			if most := (p.AreaMM2+p.WasteMM2)/width + cent; p.LengthMM > most {
 				m.fault(p.LengthMM-most, "a bound of %s of roll needs more than the %.1f mm² of blanks and %.1f mm² lost", mm(p.LengthMM), p.AreaMM2, p.WasteMM2)
 			}
 		}
 	default:
-		m.fault(1, "the bound %q is none of area, chord, roll ends, interlock, openings, across, strips", p.Bound)
+		m.fault(1, "the bound %q is none of area, chord, roll ends, interlock, openings, across, strips, straight ends", p.Bound)
 	}
 	each := m.cheapest()
 	if want := float64(p.LengthMM * each); math.Abs(want-m.c.Bound) > cent+float64(1e-6*want) {

@@ -2,7 +2,7 @@
 // plan that keeps the stagger can be shorter than the bound, whatever its
 // phases and however its pieces are laid.
 //
-// Seven arguments, the best of which holds:
+// Eight arguments, the best of which holds:
 //
 //   - area: the roll is no smaller than the blanks.
 //   - chord: strips are never cut across, so every level of the roll is a
@@ -20,6 +20,8 @@
 //     between it and its best tangent, unless a narrow piece lies there.
 //   - openings: what a full-width piece encloses (with the roll's edges) can
 //     only be filled by whole narrow pieces that are short enough for it.
+//   - straight ends: where pieces are cut as oblongs, each takes as much roll as it is
+//     long and high, hollows and all.
 //   - across: every place along the roll is a bin of the roll's width for what
 //     pieces measure across it there. Between two parts of one piece that leave
 //     no room beside them, nothing lies that is longer than they are apart.

@@ -8,12 +8,13 @@ import (
 
 // Task is the plies of one fabric that share rolls of one usable width.
 type Task struct {
-	Width  int64   // usable, µm
-	Gap    int64   // between pieces on the roll, µm
-	Rolls  []int64 // in the order of use, µm, laid end to end; 0: as long as needed; none: one such
-	Plies  []Ply
-	Phases []int64 // of the plies, µm: the bound is for these alone; none: for all that the stagger leaves
-	Nodes  int     // most branches to look at; more only sharpens the bound
+	Width    int64   // usable, µm
+	Gap      int64   // between pieces on the roll, µm
+	Rolls    []int64 // in the order of use, µm, laid end to end; 0: as long as needed; none: one such
+	Plies    []Ply
+	Straight bool    // pieces are cut as oblongs
+	Phases   []int64 // of the plies, µm: the bound is for these alone; none: for all that the stagger leaves
+	Nodes    int     // most branches to look at; more only sharpens the bound
 }
 
 // Ply is a blank at an angle, and the plies that its joints must keep away from.
@@ -41,6 +42,7 @@ const (
 	Across    Kind = "across"
 	Strips    Kind = "strips"
 	RollEnds  Kind = "roll ends"
+	Straight  Kind = "straight ends"
 )
 
 // Bound is a proved least length of roll.
@@ -58,7 +60,7 @@ type Bound struct {
 func Least(t *Task, at int64) Bound {
 	f := newFabric(t)
 	best := f.area()
-	for _, prove := range []func(*fabric, int64) Bound{chordBound, rollEnds, stripsBound, interlockBound, openingsBound} {
+	for _, prove := range []func(*fabric, int64) Bound{chordBound, rollEnds, stripsBound, straightBound, interlockBound, openingsBound} {
 		if at > 0 && best.Length >= at {
 			break
 		}
