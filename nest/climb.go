@@ -63,7 +63,7 @@ func (p *planner) firstRound(tables int) int64 {
 		parts += tables * each
 		tables, each = betterHalf(tables), 2*each
 	}
-	return p.budget.climb / (p.choices * int64(max(1, parts)))
+	return p.budget.climb / (p.choices * int64(p.burden*max(1, parts)))
 }
 
 // followAll lays what lies on tables from the outlines themselves; what the
