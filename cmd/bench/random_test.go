@@ -37,6 +37,7 @@ func TestRandomJobs(t *testing.T) {
 	for k := range n {
 		rng := rand.New(rand.NewPCG(uint64(k), 2026))
 		j := randomJob(rng)
+		j.Rules.StraightEnds = k%5 == 4
 		p, err := nest.Plan(context.Background(), j, nest.Settings{Effort: laminate.Quick})
 		var r *nest.Refusal
 		if errors.As(err, &r) {
