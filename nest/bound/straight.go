@@ -1,6 +1,9 @@
 package bound
 
-import "slices"
+import (
+	"math"
+	"slices"
+)
 
 // straightBound counts what is trimmed off where pieces are cut as oblongs: a piece
 // takes as much roll as it is long and high, hollows and all.
@@ -18,7 +21,9 @@ func straightBound(f *fabric, _ int64) Bound {
 }
 
 // oblongs gives ranges of phase of a blank with the least that its oblongs take
-// beyond its own area. Only what is in a band at all phases of a range counts.
+// beyond its own area. Only what is in a band at all phases of a range counts, away
+// from its edges by as much as the boundary may be off: there it is as long, or as
+// surely in one piece, as the blank itself is in the band.
 func (s *shape) oblongs(width int64) []option {
 	if len(s.heights) > mostHeights {
 		var out []option
@@ -27,14 +32,15 @@ func (s *shape) oblongs(width int64) []option {
 		}
 		return out
 	}
-	own := extentOf(s.slabs).area
+	own, off := extentOf(s.slabs).area, int64(math.Ceil(s.off))
+	own += float64(2 * s.off * (extentOf(s.slabs).length() + float64(s.outline.Across())))
 	var out []option
 	var l look
 	for _, whole := range s.cells([]int64{s.outline.MinY, s.outline.MaxY}, width) {
 		for _, c := range split(whole, max(1, width/mostOptions)) {
 			sum := 0.0
 			for _, y := range s.bands(c.from, width) {
-				l.slabs = clip(l.slabs[:0], s.slabs, y+c.to-c.from, y+width)
+				l.slabs = clip(l.slabs[:0], s.slabs, y+c.to-c.from+off, y+width-off)
 				if s.convex {
 					sum += float64(extentOf(l.slabs).length() * float64(s.leastHeight(y, width, c.to-c.from)))
 				} else {
